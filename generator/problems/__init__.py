@@ -1,0 +1,18 @@
+"""What can be said about an author's text: where, how grave, what was found, how to mend it."""
+
+from generator.problems.errors import NewelError
+from generator.problems.location import Location
+from generator.problems.problem import Accepted, Cause, Level, Problem, by_place
+from generator.problems.ruledoc import Example, RuleDoc
+
+__all__ = [
+    "Accepted",
+    "Cause",
+    "Example",
+    "Level",
+    "Location",
+    "NewelError",
+    "Problem",
+    "RuleDoc",
+    "by_place",
+]

@@ -1,0 +1,32 @@
+"""What a rule says about itself, for the author and for the rule's page."""
+
+from dataclasses import dataclass
+
+from generator.problems.problem import Level
+
+
+@dataclass(frozen=True, slots=True)
+class Example:
+    """A piece of YAML and one sentence about it."""
+
+    yaml: str
+    says: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class RuleDoc:
+    """Id, level, subject (folder), what is looked for, why it matters, a bad and a good example.
+
+    `needs` names the nouns without which the rule cannot be run (see `report`): a lab that lacks one is told
+    that the check was not made. `source` names an outside source or says "common practice, no source".
+    """
+
+    id: str
+    level: Level
+    subject: str
+    what: str
+    why: str
+    bad: str
+    good: str
+    needs: tuple[str, ...] = ()
+    source: str = "common practice, no source"
