@@ -7,6 +7,7 @@ TEST_FLAGS ?= -n 2 --dist loadfile
 BIN := .venv/bin
 INSTALL := PIP_ROOT_USER_ACTION=ignore $(PYTHON) -m pip --python $(BIN)/python \
 	install --quiet --no-input --disable-pip-version-check
+APT := DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends
 LOCK := $(BIN)/uv pip compile --quiet --universal --python-version 3.11 --generate-hashes \
 	--no-emit-index-url --no-header
 
@@ -51,14 +52,14 @@ $(BIN)/python:
 chromium:
 	@command -v chromium >/dev/null || command -v chromium-browser >/dev/null \
 	|| { test "$$(id -u)" = 0 && apt-get update -qq \
-	     && DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends chromium >/dev/null; } \
+	     && $(APT) chromium fonts-liberation >/dev/null; } \
 	|| { echo "The tests need Chromium: install the package chromium." >&2; exit 1; }
 
 # The benchmark compares with WeasyPrint, which draws through Pango.
 pango:
 	@$(BIN)/python -c 'import weasyprint' 2>/dev/null \
 	|| { test "$$(id -u)" = 0 && apt-get update -qq \
-	     && DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends libpangoft2-1.0-0 >/dev/null; } \
+	     && $(APT) libpangoft2-1.0-0 >/dev/null; } \
 	|| { echo "The benchmark needs Pango: install the package libpangoft2-1.0-0." >&2; exit 1; }
 
 # Pins follow pyproject.toml only when asked, with uv, which may be installed for this one use.
