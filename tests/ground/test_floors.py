@@ -41,6 +41,10 @@ def verdicts(folder: Path) -> dict[str, str]:
     return found
 
 
+def broken(folder: Path) -> list[str]:
+    return [name for name, verdict in verdicts(folder).items() if verdict != "KEPT"]
+
+
 def plant(folder: Path, files: dict[str, str]) -> Path:
     """A package of empty floors with some lines of import planted in it."""
     texts = {"": ""} | dict.fromkeys(floors(), "") | files
@@ -58,11 +62,11 @@ def test_every_package_has_its_floor() -> None:
 
 
 def test_the_floors_hold() -> None:
-    assert set(verdicts(ROOT).values()) == {"KEPT"}
+    assert broken(ROOT) == []
 
 
 def test_empty_floors_hold(tmp_path: Path) -> None:
-    assert set(verdicts(plant(tmp_path, {})).values()) == {"KEPT"}
+    assert broken(plant(tmp_path, {})) == []
 
 
 def test_every_door_can_be_broken(tmp_path: Path) -> None:
