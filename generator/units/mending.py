@@ -55,7 +55,7 @@ def refuse_unit(unit: str, number: str, text: str) -> UnitsError:
         return _error(f"`{short(text)}` is a window, and one value is expected here", "write one value")
     mended = _mended(plain) if plain else None
     if mended:
-        return _error(f"`{short(plain)}` cannot be read as a quantity", f"write {mended}")
+        return _error(f"`{short(text)}` cannot be read as a quantity", f"write {mended}")
     near = nearest_unit(unit) if len(unit) <= 30 else None
     message = f"`{short(unit)}` is no unit that this lab's tools know"
     if near is None:

@@ -35,7 +35,11 @@ def _fixed(number: float, decimals: int | None, digits: int | None) -> str:
 
 
 def _shortest(number: float) -> str:
-    return f"{number:.16f}".rstrip("0").rstrip(".") if abs(number) < 1 else f"{number:.12g}"
+    if abs(number) >= 1 or not number:
+        return f"{number:.12g}"
+    from math import floor, log10
+
+    return f"{number:.{11 - floor(log10(abs(number)))}f}".rstrip("0")
 
 
 def _show_power(number: float, digits: int | None) -> str:
