@@ -1,0 +1,1 @@
+"""GHS facts and screening: statements, labels, protection, reactivity; mixtures from composition."""
