@@ -129,6 +129,11 @@ def test_an_aside_would_be_seen() -> None:
     assert all(STEPS_ASIDE.search(aside.replace("|", "")) for aside in asides)
 
 
+def test_every_module_travels_with_the_package() -> None:
+    homes = {file.parent for file in modules()}
+    assert [place(home) for home in sorted(homes) if not (home / "__init__.py").is_file()] == []
+
+
 def test_every_data_file_travels_with_the_package() -> None:
     table = tomllib.loads((ROOT / "pyproject.toml").read_text("utf-8"))
     patterns = [p.replace("**/", "*") for p in table["tool"]["setuptools"]["package-data"]["generator"]]
