@@ -1,0 +1,47 @@
+"""What makes the theme ours: overrides, colours by the reader's choice, no outside request."""
+
+from pathlib import Path
+from typing import Any
+
+from mkdocs.config.defaults import MkDocsConfig
+
+from generator.outputs.search import SEPARATOR
+
+THEME_FOLDER = Path(__file__).parent.parent / "outputs" / "theme"
+FEATURES = ("content.code.copy", "toc.follow", "search.highlight")
+PALETTE: tuple[dict[str, Any], ...] = (
+    {
+        "media": "(prefers-color-scheme)",
+        "toggle": {"icon": "newel/light-auto", "name": "Light as the device says; switch to light"},
+    },
+    {
+        "media": "(prefers-color-scheme: light)",
+        "scheme": "default",
+        "toggle": {"icon": "newel/light-on", "name": "Light; switch to dark"},
+    },
+    {
+        "media": "(prefers-color-scheme: dark)",
+        "scheme": "slate",
+        "toggle": {"icon": "newel/light-off", "name": "Dark; switch to what the device says"},
+    },
+)
+
+
+def apply_house_style(config: MkDocsConfig) -> None:
+    """Set theme and search so that a mkdocs.yml of five lines gives the whole look."""
+    theme = config.theme
+    folder = str(THEME_FOLDER)
+    if folder not in theme.dirs:
+        theme.dirs.insert(0, folder)
+    theme["font"] = False
+    theme["features"] = list(FEATURES)
+    theme["palette"] = [dict(choice) for choice in PALETTE]
+    theme["icon"] = {**(theme.get("icon") or {}), "logo": "newel/post"}
+    theme["favicon"] = "assets/newel-mark.svg"
+    config.use_directory_urls = False
+    config.extra["generator"] = False
+    config.extra_css = ["assets/newel.css", *config.extra_css]
+    config.extra_javascript = ["assets/newel.js", *config.extra_javascript]
+    search = config.plugins.get("material/search")
+    if search is not None and not search.config["separator"]:
+        search.config["separator"] = SEPARATOR

@@ -1,0 +1,127 @@
+"""The events of MkDocs, each handed on to the module that knows."""
+
+import logging
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any, Literal
+
+from mkdocs.config import config_options as opt
+from mkdocs.config.base import Config
+from mkdocs.config.defaults import MkDocsConfig
+from mkdocs.exceptions import PluginError
+from mkdocs.livereload import LiveReloadServer
+from mkdocs.plugins import BasePlugin, event_priority
+from mkdocs.structure.files import Files
+from mkdocs.structure.pages import Page as EnginePage
+
+from generator.mkdocs_plugin.house_style import apply_house_style
+from generator.mkdocs_plugin.lab_site import build_lab_site, problem_site
+from generator.mkdocs_plugin.search_index import write_search_index
+from generator.mkdocs_plugin.virtual_pages import add_site_files, fill_page, mark_page, navigation
+from generator.outputs.page import Page
+from generator.outputs.policy import write_policy
+from generator.outputs.site import Site
+from generator.problems import NewelError
+
+log = logging.getLogger("mkdocs.plugins.newel")
+
+
+class NewelConfig(Config):  # type: ignore[no-untyped-call]
+    """What mkdocs.yml says under `newel`; `site` and `progress` come from `newel build` only."""
+
+    folder = opt.Type(str, default="procedures")
+    draft = opt.Type(bool, default=False)
+    today = opt.Optional(opt.Type(str))
+    site = opt.Optional(opt.Type(Site))
+    progress = opt.Optional(opt.Type(object))
+
+
+class NewelPlugin(BasePlugin[NewelConfig]):  # type: ignore[no-untyped-call]
+    """Puts the pages of a lab into a site of MkDocs."""
+
+    def __init__(self) -> None:
+        self._command: Literal["build", "gh-deploy", "serve"] = "build"
+        self._site: Site | None = None
+        self._pages: dict[str, Page] = {}
+        self._done = 0
+
+    def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:  # noqa: ARG002
+        """Remember the command; that this event exists keeps the plugin between two builds of a server."""
+        self._command = command
+
+    @event_priority(100)
+    def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
+        """Give the theme our look before the search plugin copies its settings."""
+        apply_house_style(config)
+        return config
+
+    def on_pre_build(self, *, config: MkDocsConfig) -> None:
+        """Read and check the lab while the last site still stands as it was."""
+        try:
+            self._site = self.config.site or build_lab_site(self._folder(config), self.config)
+        except NewelError as error:
+            if self._command != "serve":
+                raise PluginError(f"{error.what}\n{error.hint}") from error
+            log.error("%s\n%s", error.what, error.hint)
+            self._site = problem_site(error, self._site)
+        config.site_name = self._site.name
+        self._done = 0
+
+    def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
+        """Add every page and file of the build, and list the pages that the navigation shows."""
+        site = self._built()
+        self._pages = add_site_files(files, config, site)
+        if config.nav is None:
+            config.nav = navigation(site, files)
+        return files
+
+    def on_page_markdown(self, markdown: str, *, page: EnginePage, config: MkDocsConfig, files: Files) -> str:  # noqa: ARG002
+        """Keep a page of ours away from the Markdown parser; title and description come from the build."""
+        page.update_date = self._built().date
+        ours = self._pages.get(page.file.src_uri)
+        if ours is None:
+            return markdown
+        mark_page(page, ours)
+        return ""
+
+    def on_page_content(self, html: str, *, page: EnginePage, config: MkDocsConfig, files: Files) -> str:  # noqa: ARG002
+        """Give a page of ours its body, contents list and anchors."""
+        ours = self._pages.get(page.file.src_uri)
+        return html if ours is None else fill_page(page, ours)
+
+    def on_post_page(self, output: str, *, page: EnginePage, config: MkDocsConfig) -> str:  # noqa: ARG002
+        """Write the content policy and say how far the build is."""
+        self._done += 1
+        if callable(self.config.progress):
+            self.config.progress(self._done)
+        return self._with_policy(output)
+
+    def on_post_template(self, output_content: str, *, template_name: str, config: MkDocsConfig) -> str:  # noqa: ARG002
+        """Write the content policy into pages that come from the theme alone."""
+        return self._with_policy(output_content) if template_name.endswith(".html") else output_content
+
+    @event_priority(-100)
+    def on_post_build(self, *, config: MkDocsConfig) -> None:
+        """Add our entries to the search index once the search plugin has written it."""
+        write_search_index(Path(config.site_dir), self._built().entries)
+
+    def on_serve(
+        self, server: LiveReloadServer, *, config: MkDocsConfig, builder: Callable[..., Any]  # noqa: ARG002
+    ) -> LiveReloadServer:
+        """Watch the lab's own folder too."""
+        server.watch(str(self._folder(config)))
+        return server
+
+    def _with_policy(self, html: str) -> str:
+        # The engine's server adds an inline script of its own that changes with each request.
+        return html if self._command == "serve" else write_policy(html)
+
+    def _folder(self, config: MkDocsConfig) -> Path:
+        return (Path(config.config_file_path or ".").parent / self.config.folder).resolve()
+
+    def _built(self) -> Site:
+        if self._site is None:
+            raise PluginError("no site was built: the engine left out the event on_pre_build")
+        return self._site
+
+

@@ -1,0 +1,83 @@
+"""Pages of a build as pages of MkDocs: virtual files, past the Markdown parser."""
+
+from typing import Any
+
+from markupsafe import escape
+from mkdocs.config.defaults import MkDocsConfig
+from mkdocs.structure.files import File, Files, InclusionLevel
+from mkdocs.structure.pages import Page as EnginePage
+from mkdocs.structure.toc import AnchorLink, TableOfContents
+
+from generator.outputs.assets import page_assets
+from generator.outputs.page import Page, join_sections, page_anchors
+from generator.outputs.site import Site
+from generator.problems import NewelError
+
+
+def add_site_files(files: Files, config: MkDocsConfig, site: Site) -> dict[str, Page]:
+    """Add the build to the engine's files; returns our pages by the path of their source."""
+    pages = {source_path(page.address): page for page in site.pages}
+    for path, page in pages.items():
+        if files.get_file_from_path(path) is not None:
+            raise _taken(path)
+        level = InclusionLevel.INCLUDED if page.listed else InclusionLevel.NOT_IN_NAV
+        files.append(File.generated(config, path, content="", inclusion=level))
+    for file in (*page_assets(), *site.files):
+        files.append(File.generated(config, file.path, content=file.content))
+    return pages
+
+
+def source_path(address: str) -> str:
+    """Return the path that the engine thinks the page of an address was read from."""
+    return f"{address}/index.md" if address else "index.md"
+
+
+def navigation(site: Site, files: Files) -> list[Any]:
+    """Return the navigation: our listed pages in their order, then what was written by hand."""
+    ours = {source_path(page.address) for page in site.pages}
+    listed = [source_path(page.address) for page in site.pages if page.listed]
+    written = sorted(
+        (file.src_uri for file in files.documentation_pages() if file.src_uri not in ours),
+        key=lambda path: (not path.endswith("index.md"), path),
+    )
+    return [*listed, {"For instructors": written}] if written else [*listed]
+
+
+def mark_page(page: EnginePage, ours: Page) -> None:
+    """Set what the engine would have read from front matter; its theme inserts all of it as HTML."""
+    title = escape(ours.title)
+    page.title = title
+    page.meta = {"title": title, "search": {"exclude": True}, "kind": ours.kind}
+    if ours.description:
+        page.meta["description"] = escape(ours.description)
+    page.edit_url = None
+
+
+def fill_page(page: EnginePage, ours: Page) -> str:
+    """Return the body of the page; sets its contents list and the anchors that links may use."""
+    page.toc = contents_list(ours)
+    page.present_anchor_ids = set(page_anchors(ours))
+    return join_sections(ours)
+
+
+def contents_list(page: Page) -> TableOfContents:
+    """Return the sections that have a title and an anchor as the engine's tree."""
+    roots: list[AnchorLink] = []
+    open_links: list[AnchorLink] = []
+    for section in page.sections:
+        if not (section.title and section.anchor):
+            continue
+        link = AnchorLink(escape(section.title), section.anchor, section.level)
+        open_links = [parent for parent in open_links if parent.level < section.level]
+        (open_links[-1].children if open_links else roots).append(link)
+        open_links.append(link)
+    return TableOfContents(roots)
+
+
+def _taken(path: str) -> NewelError:
+    return NewelError(
+        "page-taken",
+        f'"{path}" is written by hand, and the build makes a page with the same address',
+        "one address can show one page only",
+        f'give the hand-written "{path}" another name',
+    )

@@ -1,0 +1,1 @@
+"""What is shown: finished views become pages, files and search entries."""

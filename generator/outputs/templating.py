@@ -1,0 +1,62 @@
+"""The only door to the template engine: compiled once, everything escaped, nothing undefined."""
+
+import json
+import re
+from functools import cache
+from pathlib import Path
+
+from jinja2 import Environment, FileSystemLoader, StrictUndefined
+from markupsafe import Markup, escape
+
+from generator.outputs.address_links import Links
+
+_GAPS = re.compile(r"[ \t]*\n\s*")
+
+
+def render(template: str, links: Links, **data: object) -> str:
+    """Return a template as HTML; in it `link(address, anchor)` and `file(path)` are this page's links.
+
+    The lines come out without indentation, so that no engine takes them for code.
+    """
+    html = _environment().get_template(template).render(data, link=links.page, file=links.file)
+    return _GAPS.sub("\n", html).strip()
+
+
+@cache
+def _environment() -> Environment:
+    environment = Environment(
+        loader=FileSystemLoader(Path(__file__).parent / "templates"),
+        autoescape=True,
+        undefined=StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+        auto_reload=False,
+        cache_size=-1,
+    )
+    environment.filters["json_block"] = json_block
+    environment.filters["code_text"] = code_text
+    environment.filters["sentence"] = sentence
+    environment.filters["paragraphs"] = paragraphs
+    return environment
+
+
+def json_block(data: object) -> Markup:
+    """Return data as JSON that can stand inside a script element."""
+    text = json.dumps(data, ensure_ascii=False, separators=(",", ":"))
+    return Markup(text.replace("&", "\\u0026").replace("<", "\\u003c").replace(">", "\\u003e"))
+
+
+def code_text(text: str) -> Markup:
+    """Return text for a <pre>, its line ends written so that they survive the squeezing of gaps."""
+    return Markup(str(escape(text)).replace("\n", "&#10;").replace("\t", "&#9;"))
+
+
+def sentence(text: str) -> str:
+    """Return the text with a capital first letter, for a line of its own."""
+    return text[:1].upper() + text[1:]
+
+
+def paragraphs(text: str) -> Markup:
+    """Return plain text as paragraphs, one for each run of lines without an empty line."""
+    parts = (" ".join(part.split()) for part in text.split("\n\n"))
+    return Markup("").join(Markup("<p>{}</p>").format(part) for part in parts if part)

@@ -1,0 +1,82 @@
+"""The engine that lays pages into the theme: MkDocs, in this process, strict."""
+
+import io
+import logging
+import os
+import tempfile
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from pathlib import Path
+
+from mkdocs.commands.build import build
+from mkdocs.config import load_config
+from mkdocs.config.defaults import MkDocsConfig
+from mkdocs.exceptions import Abort, MkDocsException
+
+from generator.outputs.site import Site
+from generator.problems import NewelError
+
+_DEFAULT = b"site_name: site\ntheme: material\nplugins: [search, newel]\n"
+
+
+Progress = Callable[[int, int], None]
+
+
+def run_engine(site: Site, folder: Path, config_path: Path | None, progress: Progress | None) -> None:
+    """Build the site into a folder; raises NewelError "engine-failed" for each warning too."""
+    os.environ.setdefault("NO_MKDOCS_2_WARNING", "1")  # the theme prints a page of news otherwise
+    with _heard_warnings() as heard, tempfile.TemporaryDirectory() as empty:
+        try:
+            config = _load(config_path, folder, Path(empty))
+            _hand_over(config, site, progress)
+            build(config)
+        except (Abort, MkDocsException) as error:
+            said = "\n".join(heard) or str(error)
+            what = f"the pages could not be laid out:\n{said}"
+            raise NewelError("engine-failed", what, hint="The last site stands as it was.") from error
+
+
+def _load(config_path: Path | None, folder: Path, empty: Path) -> MkDocsConfig:
+    if config_path is not None:
+        return load_config(str(config_path), site_dir=str(folder), strict=True)
+    return load_config(io.BytesIO(_DEFAULT), docs_dir=str(empty), site_dir=str(folder), strict=True)
+
+
+def _hand_over(config: MkDocsConfig, site: Site, progress: Progress | None) -> None:
+    plugin = config.plugins.get("newel")
+    if plugin is None:
+        raise NewelError(
+            "plugin-missing",
+            f"{config.config_file_path} does not name the plugin newel",
+            "without it the engine does not see the lab",
+            "write under plugins:  - newel",
+        )
+    plugin.config["site"] = site
+    if progress is not None:
+        total = len(site.pages)
+        plugin.config["progress"] = lambda done: progress(min(done, total), total)
+
+
+class _Ear(logging.Handler):
+    """Keeps what the engine warns of, for the one who asked for the build."""
+
+    def __init__(self) -> None:
+        super().__init__(logging.WARNING)
+        self.heard: list[str] = []
+
+    def emit(self, record: logging.LogRecord) -> None:
+        self.heard.append(record.getMessage())
+
+
+@contextmanager
+def _heard_warnings() -> Iterator[list[str]]:
+    ear = _Ear()
+    logger = logging.getLogger("mkdocs")
+    logger.addHandler(ear)
+    counters = list(logger.handlers)
+    try:
+        yield ear.heard
+    finally:
+        logger.removeHandler(ear)
+        for handler in [h for h in logger.handlers if h not in counters]:
+            logger.removeHandler(handler)  # the engine leaves its own counter behind after each strict build
