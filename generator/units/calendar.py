@@ -7,16 +7,16 @@ from generator.units.errors import UnitsError
 from generator.units.mending import short
 from generator.units.quantity import Clock
 
-_CLOCK = re.compile(r"(\d{1,2}):(\d{2})")
-_LOOSE_CLOCK = re.compile(r"(\d{1,2})[:.h]?(\d{2})?(?::\d{2})? ?(am|pm|a\.m\.|p\.m\.|h)?", re.I)
-_DATE = re.compile(r"(\d{4})-(\d{2})-(\d{2})")
-_YEAR_FIRST = re.compile(r"(\d{4})[-/. ](\d{1,2})[-/. ](\d{1,2})")
-_YEAR_LAST = re.compile(r"(\d{1,2})[-/. ](\d{1,2})[-/. ](\d{4})")
+_CLOCK = r"([0-9]{1,2}):([0-9]{2})"
+_LOOSE_CLOCK = r"(?i)([0-9]{1,2})[:.h]?([0-9]{2})?(?::[0-9]{2})? ?(am|pm|a\.m\.|p\.m\.|h)?"
+_DATE = r"([0-9]{4})-([0-9]{2})-([0-9]{2})"
+_YEAR_FIRST = r"([0-9]{4})[-/. ]([0-9]{1,2})[-/. ]([0-9]{1,2})"
+_YEAR_LAST = r"([0-9]{1,2})[-/. ]([0-9]{1,2})[-/. ]([0-9]{4})"
 
 
 def read_clock(text: str) -> Clock:
     """A time of day on the 24-hour clock, such as "16:40". UnitsError otherwise."""
-    match = _CLOCK.fullmatch(text.strip())
+    match = re.fullmatch(_CLOCK, text.strip())
     if match and (clock := _clock(int(match[1]), int(match[2]))):
         return clock
     message = f"`{short(text)}` is no time of day on the 24-hour clock"
@@ -29,7 +29,7 @@ def _clock(hours: int, minutes: int) -> Clock | None:
 
 
 def _meant_clock(text: str) -> str | None:
-    match = _LOOSE_CLOCK.fullmatch(text)
+    match = re.fullmatch(_LOOSE_CLOCK, text)
     if match is None:
         return None
     hours, minutes, half = int(match[1]), int(match[2] or 0), (match[3] or "").lower()
@@ -43,7 +43,7 @@ def _meant_clock(text: str) -> str | None:
 
 def read_date(text: str) -> datetime.date:
     """A day written year first, such as "2026-06-03". UnitsError otherwise."""
-    match = _DATE.fullmatch(text.strip())
+    match = re.fullmatch(_DATE, text.strip())
     if match and (day := _day(int(match[1]), int(match[2]), int(match[3]))):
         return day
     message = f"`{short(text)}` is no date"
@@ -61,10 +61,10 @@ def _day(year: int, month: int, day: int) -> datetime.date | None:
 
 
 def _meant_date(text: str) -> str:
-    first = _YEAR_FIRST.fullmatch(text)
+    first = re.fullmatch(_YEAR_FIRST, text)
     if first and (day := _day(int(first[1]), int(first[2]), int(first[3]))):
         return day.isoformat()
-    last = _YEAR_LAST.fullmatch(text)
+    last = re.fullmatch(_YEAR_LAST, text)
     if last is None:
         return "2026-06-03"
     year, one, two = int(last[3]), int(last[1]), int(last[2])

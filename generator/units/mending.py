@@ -8,18 +8,17 @@ from generator.units.spelling import find_unit, nearest_unit, normalise
 LONGEST = 120
 
 _N = r"[+-]?[0-9]+(?:\.[0-9]+)?"
-_COMMA = re.compile(r"([0-9]+),([0-9]+)")
-_THOUSANDS = re.compile(r"(?<![0-9])[0-9]{1,3}(?:,[0-9]{3})+(?![0-9])")
-_DASHED = re.compile(rf"({_N}) ?(?:[-\u2010-\u2015~]|\.\.+|\u2026|and) ?({_N})(?: (.+)|([^0-9\s.,].*))?")
-_SPREAD = re.compile(rf"({_N}) \+/- ({_N}) ?(.+)")
-_LIMIT = re.compile(
-    r"(?:(?P<high><=?|\u2264|max\.?|maximum|at most|not above|less than|below|under)|"
-    r"(?:>=?|\u2265|min\.|minimum|not below|more than|above|over)) ?(?P<value>[0-9].*)",
-    re.I,
+_COMMA = r"([0-9]+),([0-9]+)"
+_THOUSANDS = r"(?<![0-9])[0-9]{1,3}(?:,[0-9]{3})+(?![0-9])"
+_DASHED = rf"({_N}) ?(?:[-\u2010-\u2015~]|\.\.+|\u2026|and) ?({_N})(?: (.+)|([^0-9\s.,].*))?"
+_SPREAD = rf"({_N}) \+/- ({_N}) ?(.+)"
+_LIMIT = (
+    r"(?i)(?:(?P<high><=?|\u2264|max\.?|maximum|at most|not above|less than|below|under)|"
+    r"(?:>=?|\u2265|min\.|minimum|not below|more than|above|over)) ?(?P<value>[0-9].*)"
 )
-_ABOUT = re.compile(r"(?:~|\u2248|about|approx\.?|approximately|around|ca\.?|circa) ?([0-9].*)", re.I)
-_TWO_PARTS = re.compile(rf"({_N}) ?(h|hrs?|hours?|mins?|minutes?) ?({_N}) ?(mins?|minutes?|s|secs?|seconds?)")
-_SPACED = re.compile(r"[0-9]{1,3}(?: [0-9]{3})+(?![0-9])")
+_ABOUT = r"(?i)(?:~|\u2248|about|approx\.?|approximately|around|ca\.?|circa) ?([0-9].*)"
+_TWO_PARTS = rf"({_N}) ?(h|hrs?|hours?|mins?|minutes?) ?({_N}) ?(mins?|minutes?|s|secs?|seconds?)"
+_SPACED = r"[0-9]{1,3}(?: [0-9]{3})+(?![0-9])"
 
 
 def short(text: str) -> str:
@@ -82,7 +81,7 @@ def _mended(plain: str) -> str | None:
 
 
 def _thousands(plain: str) -> str | None:
-    match = _THOUSANDS.search(plain)
+    match = re.search(_THOUSANDS, plain)
     if match is None:
         return None
     whole, point = match[0].replace(",", ""), match[0].replace(",", ".")
@@ -93,24 +92,24 @@ def _thousands(plain: str) -> str | None:
 
 
 def _comma(plain: str) -> str | None:
-    mended = _COMMA.sub(r"\1.\2", plain)
+    mended = re.sub(_COMMA, r"\1.\2", plain)
     return None if mended == plain else (_mended(mended) or mended)
 
 
 def _limit(plain: str) -> str | None:
-    match = _LIMIT.fullmatch(plain)
+    match = re.fullmatch(_LIMIT, plain)
     if match is None:
         return None
     return f"{'up to' if match['high'] else 'at least'} {_tidy(match['value'])}"
 
 
 def _about(plain: str) -> str | None:
-    match = _ABOUT.fullmatch(plain)
+    match = re.fullmatch(_ABOUT, plain)
     return f"{_tidy(match[1])} alone, or the window that still works" if match else None
 
 
 def _spread(plain: str) -> str | None:
-    match = _SPREAD.fullmatch(plain)
+    match = re.fullmatch(_SPREAD, plain)
     if match is None or find_unit(match[3]) is None:
         return None
     low, high = float(match[1]) - float(match[2]), float(match[1]) + float(match[2])
@@ -119,7 +118,7 @@ def _spread(plain: str) -> str | None:
 
 def _dashed(plain: str) -> str | None:
     plain = re.sub(r"^(?:between|from) ", "", plain)
-    match = _DASHED.fullmatch(plain)
+    match = re.fullmatch(_DASHED, plain)
     if match is None:
         return None
     unit = (match[3] or match[4] or "").strip()
@@ -127,7 +126,7 @@ def _dashed(plain: str) -> str | None:
 
 
 def _two_parts(plain: str) -> str | None:
-    match = _TWO_PARTS.fullmatch(plain)
+    match = re.fullmatch(_TWO_PARTS, plain)
     if match is None:
         return None
     first, second = find_unit(match[2]), find_unit(match[4])
@@ -139,7 +138,7 @@ def _two_parts(plain: str) -> str | None:
 
 
 def _spaced(plain: str) -> str | None:
-    match = _SPACED.match(plain)
+    match = re.match(_SPACED, plain)
     return None if match is None else f"{match[0].replace(' ', '')}{plain[match.end() :]}"
 
 

@@ -11,9 +11,9 @@ from generator.units.showing import write_number, write_quantity
 from generator.units.spelling import find_unit, normalise
 from generator.units.table import UNITS
 
-_NUMBER = re.compile(r"[+-]?[0-9]+(?:\.([0-9]+))?(?:[eE][+-]?[0-9]{1,3})?")
-_VALUE = re.compile(r"([+-]?[0-9]+(?:\.[0-9]+)?(?:[eE][+-]?[0-9]{1,3})?) ?(?![\d.,])(.*)")
-_COUNT = re.compile(r"([0-9]+) ([^\W\d][\w-]*(?: [^\W\d][\w-]*)?)")
+_NUMBER = r"[+-]?[0-9]+(?:\.([0-9]+))?(?:[eE][+-]?[0-9]{1,3})?"
+_VALUE = r"([+-]?[0-9]+(?:\.[0-9]+)?(?:[eE][+-]?[0-9]{1,3})?) ?(?![\d.,])(.*)"
+_COUNT = r"([0-9]+) ([^\W\d][\w-]*(?: [^\W\d][\w-]*)?)"
 _SIDES = (("up to ", "high"), ("at least ", "low"))
 
 
@@ -53,7 +53,7 @@ def read_window(text: str) -> Window:
 
 
 def _low_side(low_text: str, high: Quantity, text: str) -> Quantity:
-    if _NUMBER.fullmatch(low_text):
+    if re.fullmatch(_NUMBER, low_text):
         return _number(low_text, text, high.unit)
     return _quantity(low_text, text, "a window with its unit, such as 6 to 10 min")
 
@@ -95,7 +95,7 @@ def read_tolerance(text: str) -> Tolerance:
         message = f"`{short(text)}` gives no tolerance"
         raise UnitsError("unit-missing", message, "write it as 0.90 +/- 0.05 mm")
     off = _quantity(off_text, text, "a tolerance, such as 0.90 +/- 0.05 mm")
-    if _NUMBER.fullmatch(value_text):
+    if re.fullmatch(_NUMBER, value_text):
         value = _number(value_text, text, off.unit)
         return _tolerance(value, _difference(off), text)
     value = _quantity(value_text, text, "a tolerance, such as 0.90 +/- 0.05 mm")
@@ -122,7 +122,7 @@ def _tolerance(value: Quantity, off: Quantity, text: str) -> Tolerance:
 def read_counted(text: str) -> Counted:
     """A whole number of things: "4 points". UnitsError otherwise, also where the word is a unit of ours."""
     plain = _plain(text)
-    match = _COUNT.fullmatch(plain)
+    match = re.fullmatch(_COUNT, plain)
     if match is None or int(match[1]) < 1 or len(match[1]) > 6:
         message = f"`{short(text)}` is no count: a whole number and what is counted are expected"
         raise UnitsError("unit-missing", message, "write a count such as 10 times or 4 points")
@@ -142,7 +142,7 @@ def _plain(text: str) -> str:
 
 @lru_cache(maxsize=4096)
 def _quantity(plain: str, text: str, expected: str) -> Quantity:
-    match = _VALUE.fullmatch(plain)
+    match = re.fullmatch(_VALUE, plain)
     if match is None or not match[2]:
         raise refuse_value(plain, text, expected)
     number, unit_text = match[1], match[2].strip()
@@ -153,7 +153,7 @@ def _quantity(plain: str, text: str, expected: str) -> Quantity:
 
 
 def _number(plain: str, text: str, unit: str) -> Quantity:
-    match = _NUMBER.fullmatch(plain)
+    match = re.fullmatch(_NUMBER, plain)
     if match is None:
         raise refuse_number(plain, text)
     value = float(plain)

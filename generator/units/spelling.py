@@ -6,8 +6,8 @@ from functools import lru_cache
 
 from generator.units.table import spellings
 
-_NO_BREAK_GROUP = re.compile("(?<=\\d)[\u00a0\u2009\u202f](?=\\d{3}(?!\\d))")
-_TEN_TO = re.compile("\\s?[\u00d7x]\\s?10([\u2070\u00b9\u00b2\u00b3\u2074-\u2079\u207b\u207a]+)")
+_NO_BREAK_GROUP = "(?<=\\d)[\u00a0\u2009\u202f](?=\\d{3}(?!\\d))"
+_TEN_TO = "\\s?[\u00d7x]\\s?10([\u2070\u00b9\u00b2\u00b3\u2074-\u2079\u207b\u207a]+)"
 _OTHER_SIGNS = str.maketrans(
     {
         "\u2212": "-",  # true minus
@@ -26,9 +26,9 @@ _OTHER_SIGNS = str.maketrans(
 
 def normalise(text: str) -> str:
     """The text after NFKC with our ASCII names of signs: degC, um, ohm, +/-, dm2, single spaces."""
-    text = _NO_BREAK_GROUP.sub("", text)
-    text = _TEN_TO.sub(
-        lambda match: "e" + unicodedata.normalize("NFKC", match[1]).replace("\u2212", "-"), text
+    text = re.sub(_NO_BREAK_GROUP, "", text)
+    text = re.sub(
+        _TEN_TO, lambda match: "e" + unicodedata.normalize("NFKC", match[1]).replace("\u2212", "-"), text
     )
     text = unicodedata.normalize("NFKC", text).translate(_OTHER_SIGNS)
     text = text.replace("\u00b1", " +/- ").replace("+-", " +/- ")
