@@ -1,0 +1,54 @@
+"""What every noun of the lab shares: it is frozen, refuses unknown fields and knows where it was written."""
+
+from collections.abc import Mapping
+from typing import Annotated
+
+from pydantic import BaseModel, BeforeValidator, ConfigDict, Field
+from pydantic.json_schema import SkipJsonSchema
+
+from generator.problems import Location
+from generator.problems.location import NOWHERE
+
+WHERE = "\x00where"
+MARKS = "\x00marks"
+ID = "\x00id"
+
+
+class Text(str):
+    """The author's words with the place where they stand."""
+
+    __slots__ = ("where",)
+
+    where: Location
+
+    def __new__(cls, text: str, where: Location = NOWHERE) -> "Text":
+        made = super().__new__(cls, text)
+        made.where = where
+        return made
+
+
+def _as_location(value: object) -> Location:
+    return value if isinstance(value, Location) else NOWHERE
+
+
+def _as_marks(value: object) -> Mapping[str, Location]:
+    return value if isinstance(value, Mapping) else {}
+
+
+class Located(BaseModel):
+    """A noun: `where` is the place of its mapping, `marks` the place of each field's value."""
+
+    model_config = ConfigDict(
+        frozen=True, extra="forbid", arbitrary_types_allowed=True
+    )
+
+    where: SkipJsonSchema[Annotated[Location, BeforeValidator(_as_location)]] = Field(
+        default=NOWHERE, validation_alias=WHERE, repr=False, exclude=True
+    )
+    marks: SkipJsonSchema[Annotated[Mapping[str, Location], BeforeValidator(_as_marks)]] = Field(
+        default={}, validation_alias=MARKS, repr=False, exclude=True
+    )
+
+    def spot(self, field: str) -> Location:
+        """Where a field's value stands; the noun's own place where the field is absent."""
+        return self.marks.get(field, self.where)

@@ -1,0 +1,96 @@
+"""Anything with a position, what carries the part, what sounds, and what can ride along."""
+
+from typing import Annotated
+
+from pydantic import PlainValidator
+
+from generator.model.located import Located
+from generator.model.scalars import (
+    Count,
+    Current,
+    Day,
+    Flag,
+    Ref,
+    Refs,
+    Sentence,
+    SpanLimits,
+    Temperatures,
+    one_of,
+)
+
+
+class Power(Located):
+    """What the place is fed from, and the most it may be given."""
+
+    supply: Sentence
+    most: Current | None = None
+
+
+class NotRight(Located):
+    """What to do when the look at a place fails, and which role to call."""
+
+    say: Sentence | None = None
+    call: Ref | None = None
+
+
+class OutOfUse(Located):
+    """Why a place is not to be used, since when and until when."""
+
+    since: Day | None = None
+    until: Day | None = None
+    because: Sentence
+
+
+class Place(Located):
+    """A station, machine or bench, with everything that it demands of whoever uses it."""
+
+    number: Count | None = None
+    title: Sentence
+    holds: Ref | None = None
+    cover: Annotated[str, PlainValidator(one_of("lid", "door", kind="cover"))] | None = None
+    vented: Flag = False
+    room_for: Count | None = None
+    temperature: Temperatures | None = None
+    time: SpanLimits | None = None
+    arrive: Annotated[str, PlainValidator(one_of("dry", "drained", "wet", "any", kind="way to arrive"))] = "any"
+    allows: Refs | None = None
+    clears: Refs = ()
+    leaves: Refs = ()
+    makes: Annotated[str, PlainValidator(one_of("wet", "dry", kind="state of the part"))] | None = None
+    wear: Refs = ()
+    wear_when: Annotated[str, PlainValidator(one_of("hot", kind="condition for wear"))] | None = None
+    fresh_gloves: Flag = False
+    hazards: Refs = ()
+    extraction: Sentence | None = None
+    power: Power | None = None
+    water: Annotated[str, PlainValidator(one_of("mains", "deionised", kind="kind of water"))] | None = None
+    drains_to: Ref | None = None
+    tray: Flag = False
+    look: Sentence | None = None
+    not_right: NotRight | None = None
+    timer: Ref | None = None
+    keeper: Ref | None = None
+    shared: Flag = False
+    book: Sentence | None = None
+    out_of_use: OutOfUse | None = None
+
+
+class Rack(Located):
+    """What carries the part."""
+
+    title: Sentence
+    conducts: Flag | None = None
+    stands: Temperatures | None = None
+
+
+class Timer(Located):
+    """What sounds, and what to do first when it does."""
+
+    title: Sentence
+    when_it_sounds: Sentence | None = None
+
+
+class Residue(Located):
+    """What can ride on part, gloves or tray."""
+
+    title: Sentence

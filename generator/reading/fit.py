@@ -1,0 +1,156 @@
+"""Data into a noun of the model: every misfit becomes a problem, and what still fits is kept."""
+
+from difflib import get_close_matches
+from typing import Any, TypeVar, get_args
+
+from pydantic import BaseModel, ValidationError
+
+from generator.model import MARKS, WHERE, Located, Text
+from generator.problems import Level, Location, Problem
+
+_Noun = TypeVar("_Noun", bound=Located)
+_ROUNDS = 6
+_FILLERS = {"do": "act", "id": "unnamed", "stage": "unnamed", "read_from": "1 m", "from": "00:00", "until": "23:59"}
+_MOST = 200
+
+
+def fit(noun: type[_Noun], data: dict[str, Any], file: str) -> tuple[_Noun | None, tuple[Problem, ...]]:
+    """The noun, with wrong fields left out so that checking can go on; None where that cannot be done."""
+    problems: list[Problem] = []
+    for _ in range(_ROUNDS):
+        try:
+            return noun.model_validate(data), tuple(problems[:_MOST])
+        except ValidationError as bad:
+            faults = bad.errors(include_url=False)
+            found = [_describe(noun, data, fault, file) for fault in faults]
+            problems += [problem for problem in found if problem not in problems]
+            for fault in reversed(faults):
+                _mend(data, fault)
+    return None, tuple(problems[:_MOST])
+
+
+def _describe(noun: type[Located], data: Any, fault: Any, file: str) -> Problem:
+    path, kind = fault["loc"], fault["type"]
+    where = _place(data, path, file)
+    step = _step_of(data, path)
+    if kind == "missing":
+        holder = _holder(data, path[:-1])
+        return Problem("required-missing", Level.ERROR, where, f'{holder} has no "{path[-1]}"',
+                       f"write a line `{path[-1]}: ...` here", step)
+    if kind == "extra_forbidden":
+        return _unknown_key(noun, data, path, where, step)
+    if kind == "too_short":
+        return Problem("required-missing", Level.ERROR, where, f'"{path[-1]}" is an empty list',
+                       "write at least one entry", step)
+    context = fault.get("ctx", {})
+    if "fix" in context:
+        return Problem(kind, Level.ERROR, where, f"{_field(path)}: {context['message']}", context["fix"], step)
+    return Problem("unreadable", Level.ERROR, where, f"{_field(path)}: fields with values are expected here",
+                   "write `{field: value}` or indented lines `field: value`", step)
+
+
+def _field(path: tuple[str | int, ...]) -> str:
+    return next((str(part) for part in reversed(path) if isinstance(part, str) and part != "[key]"), "file")
+
+
+def _unknown_key(noun: type[Located], data: Any, path: Any, where: Location, step: str) -> Problem:
+    key = str(path[-1])
+    known = _fields(noun, path[:-1])
+    near = get_close_matches(key, known, 1)
+    fix = f"did you mean `{near[0]}`?" if near else f"use one of: {', '.join(known)}"
+    holder = _holder(data, path[:-1])
+    return Problem("unknown-key", Level.ERROR, where, f'{holder} has no field named "{key}"', fix, step)
+
+
+def _fields(noun: type[BaseModel], path: tuple[str | int, ...]) -> list[str]:
+    """The author's names of the fields of the noun that a path leads to."""
+    here: Any = noun
+    for part in path:
+        model = _model_in(here)
+        if model and isinstance(part, str) and part in _by_alias(model):
+            here = _by_alias(model)[part]
+    model = _model_in(here)
+    return [name for name in _by_alias(model) if "\x00" not in name] if model else []
+
+
+def _by_alias(model: type[BaseModel]) -> dict[str, Any]:
+    return {str(field.validation_alias or field.alias or name): field.annotation
+            for name, field in model.model_fields.items()}
+
+
+def _model_in(annotation: Any) -> type[BaseModel] | None:
+    if isinstance(annotation, type) and issubclass(annotation, BaseModel):
+        return annotation
+    for part in reversed(get_args(annotation)):
+        found = _model_in(part)
+        if found:
+            return found
+    return None
+
+
+def _holder(data: Any, path: tuple[str | int, ...]) -> str:
+    """The thing that lacks a field, as the author would name it."""
+    here, name = data, "the file"
+    for part in path:
+        here = _get(here, part)
+        if isinstance(here, dict):
+            own = next((here[key] for key in ("id", "stage") if isinstance(here.get(key), str)), None)
+            name = f'"{own or part}"' if own or isinstance(part, str) else name
+    return name
+
+
+def _get(here: Any, part: str | int) -> Any:
+    try:
+        return here[part]
+    except (KeyError, IndexError, TypeError):
+        return None
+
+
+def _place(data: Any, path: tuple[str | int, ...], file: str) -> Location:
+    """The closest place that is known on the way to a path's end."""
+    here, place = data, Location(file)
+    for part in path:
+        if isinstance(here, dict):
+            key = next((name for name in here if name == part), None)
+            place = here.get(WHERE, place)
+            place = getattr(key, "where", None) if part is path[-1] and key is not None else place
+            place = place or here.get(MARKS, {}).get(part, Location(file))
+        here = _get(here, part) if part != "[key]" else here
+        place = _own_place(here) or place
+    return place
+
+
+def _own_place(here: Any) -> Location | None:
+    if isinstance(here, Text):
+        return here.where
+    if isinstance(here, dict):
+        return here.get(WHERE)
+    return None
+
+
+def _step_of(data: Any, path: tuple[str | int, ...]) -> str:
+    here, step = data, ""
+    for part in path:
+        here = _get(here, part)
+        if isinstance(here, dict) and "do" in here and isinstance(here.get("id"), str):
+            step = str(here["id"])
+    return step
+
+
+def _mend(data: Any, fault: Any) -> None:
+    """Take the wrong value out, or put a stand-in where something required is missing."""
+    path = [part for part in fault["loc"] if part != "[key]"]
+    here = data
+    for part in path[:-1]:
+        here = _get(here, part)
+    last = path[-1] if path else None
+    if fault["type"] == "missing" and isinstance(here, dict):
+        here[last] = Text(_FILLERS.get(str(last), "…"), here.get(WHERE, Location("")))
+        if last in ("lab", "roles"):
+            here[last] = {}
+        elif last in ("steps", "stages"):
+            here[last] = []
+    elif isinstance(here, dict):
+        here.pop(last, None)
+    elif isinstance(here, list) and isinstance(last, int) and last < len(here):
+        del here[last]

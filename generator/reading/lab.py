@@ -1,0 +1,130 @@
+"""The whole folder as one value: the lab, its procedures with their classes and languages, and every problem."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from generator.model import ID, ClassFile, Lab, LanguageFile, Procedure, Text
+from generator.notation import Document, MapNode, Node, read_text
+from generator.problems import Level, Location, Problem, by_place
+from generator.reading.fit import fit
+from generator.reading.folder import Folder
+from generator.reading.merge import merge_lab
+from generator.reading.overlay import lay_over
+from generator.reading.shape import shape_map
+
+
+@dataclass(frozen=True, slots=True)
+class ProcedureFile:
+    """A procedure with its classes (procedures of their own, by tail) and its translations (by language)."""
+
+    procedure: Procedure
+    classes: Mapping[str, Procedure]
+    class_files: Mapping[str, ClassFile]
+    languages: Mapping[str, LanguageFile]
+
+
+@dataclass(frozen=True, slots=True)
+class LabRead:
+    """What a folder holds; `lab` is None where it could not be understood at all."""
+
+    folder: Folder
+    lab: Lab | None
+    procedures: Mapping[str, ProcedureFile]
+    documents: Mapping[str, Document]
+    problems: tuple[Problem, ...]
+
+
+def read_lab(folder: Folder) -> LabRead:
+    """Read every file of a folder; problems of form and structure of all files together."""
+    documents: dict[str, Document] = {}
+    problems: list[Problem] = list(folder.problems)
+    lab = _read_nouns(folder, documents, problems)
+    procedures = {
+        id: found
+        for id, (file, data) in folder.procedures.items()
+        if (found := _read_procedure(folder, id, file, data, documents, problems))
+    }
+    problems += _lost_sides(folder)
+    return LabRead(folder, lab, procedures, documents, by_place(problems))
+
+
+def _parse(file: str, data: bytes, documents: dict[str, Document], problems: list[Problem]) -> MapNode | None:
+    document = read_text(data, file)
+    documents[file] = document
+    problems.extend(document.problems)
+    if isinstance(document.root, MapNode) and document.root.items:
+        return document.root
+    if not document.problems:
+        problems.append(_no_fields(document.root, file))
+    return None
+
+
+def _no_fields(root: Node | None, file: str) -> Problem:
+    found = "the file is empty" if isinstance(root, MapNode) else "the file holds no fields"
+    return Problem("required-missing", Level.ERROR, Location(file), found, "write `title: ...` and the other fields")
+
+
+def _read_nouns(folder: Folder, documents: dict[str, Document], problems: list[Problem]) -> Lab | None:
+    roots = [(file, _parse(file, data, documents, problems)) for file, data in folder.lab.items()]
+    data, merged = merge_lab([(file, root) for file, root in roots if root])
+    problems.extend(merged)
+    first = next(iter(folder.lab), f"{folder.shown}/lab.yml")
+    if any(root is None for _, root in roots) and not {"lab", "roles"} <= set(data):
+        return None
+    lab, found = fit(Lab, data, first)
+    problems.extend(found)
+    return lab
+
+
+def _read_procedure(
+    folder: Folder, id: str, file: str, data: bytes, documents: dict[str, Document], problems: list[Problem]
+) -> ProcedureFile | None:
+    root = _parse(file, data, documents, problems)
+    if root is None:
+        return None
+    procedure, found = fit(Procedure, {**shape_map(root), ID: Text(id, Location(file))}, file)
+    problems.extend(found)
+    if procedure is None:
+        return None
+    classes: dict[str, Procedure] = {}
+    class_files: dict[str, ClassFile] = {}
+    languages: dict[str, LanguageFile] = {}
+    for (base, tail), (name, content) in folder.sides.items():
+        side = _parse(name, content, documents, problems) if base == id else None
+        if side is None:
+            continue
+        if side.get("language"):
+            translation, found = fit(LanguageFile, shape_map(side), name)
+            problems.extend(found)
+            if translation:
+                languages[str(translation.language)] = translation
+        else:
+            _read_class(root, side, id, tail, name, classes, class_files, problems)
+    return ProcedureFile(procedure, classes, class_files, languages)
+
+
+def _read_class(
+    root: MapNode, side: MapNode, id: str, tail: str, name: str,
+    classes: dict[str, Procedure], class_files: dict[str, ClassFile], problems: list[Problem],
+) -> None:  # fmt: skip
+    read, found = fit(ClassFile, shape_map(side), name)
+    problems.extend(found)
+    if read is None:
+        return
+    class_files[tail] = read
+    base: dict[str, Any] = {**shape_map(root), ID: Text(f"{id}.{tail}", Location(name))}
+    data, faults = lay_over(base, shape_map(side))
+    problems.extend(faults)
+    procedure, found = fit(Procedure, data, name)
+    problems.extend(problem for problem in found if problem.where.file == name)
+    if procedure:
+        classes[tail] = procedure
+
+
+def _lost_sides(folder: Folder) -> list[Problem]:
+    return [
+        Problem("unknown-name", Level.ERROR, Location(name), f'there is no procedure "{base}" for this file',
+                f"name it after a procedure: {', '.join(sorted(folder.procedures)) or 'there is none yet'}")
+        for (base, _), (name, _data) in folder.sides.items() if base not in folder.procedures
+    ]  # fmt: skip
