@@ -21,7 +21,7 @@ def _codes(codes: tuple[str, ...]) -> tuple[str, ...]:
 
 
 def signal_word(codes: tuple[str, ...]) -> str:
-    """"Danger", "Warning" or "": Danger drops Warning (UN GHS 1.4.10.5.3.2)."""
+    """ "Danger", "Warning" or "": Danger drops Warning (UN GHS 1.4.10.5.3.2)."""
     words = {found.signal for code in _codes(codes) if (found := statement(code)) is not None}
     return DANGER if DANGER in words else WARNING if WARNING in words else ""
 
