@@ -1,7 +1,7 @@
 """One finding about the author's text, as data."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from enum import StrEnum
 
 from generator.problems.location import Location
@@ -39,7 +39,7 @@ class Problem:
 
     `label` stands under the quoted line; `step` is the step's id where there is one; `place` the id of
     the place a problem stands on; `path` the redo or pause that leads to it; `follows` counts the
-    problems folded under this one.
+    problems folded under this one; `order` is when the walk met it.
     """
 
     rule: str
@@ -51,9 +51,10 @@ class Problem:
     place: str = ""
     label: str = ""
     path: str = ""
-    cause: Cause | None = None
+    causes: tuple[Cause, ...] = ()
     follows: int = 0
     accepted: Accepted | None = None
+    order: int = field(default=0, compare=False)
 
 
 _GRAVITY = {Level.ERROR: 0, Level.WARNING: 1, Level.ACCEPTED: 2, Level.NOTE: 3}
@@ -61,4 +62,5 @@ _GRAVITY = {Level.ERROR: 0, Level.WARNING: 1, Level.ACCEPTED: 2, Level.NOTE: 3}
 
 def by_place(problems: Iterable[Problem]) -> tuple[Problem, ...]:
     """The same problems without repeats, in the order of the author's files."""
-    return tuple(sorted(dict.fromkeys(problems), key=lambda p: (p.where, _GRAVITY[p.level], p.rule, p.message)))
+    once = dict.fromkeys(problems)
+    return tuple(sorted(once, key=lambda p: (p.where, _GRAVITY[p.level], p.rule, p.message)))

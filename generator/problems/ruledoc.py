@@ -1,8 +1,10 @@
 """What a rule says about itself, for the author and for the rule's page."""
 
 from dataclasses import dataclass
+from typing import Any
 
-from generator.problems.problem import Level
+from generator.problems.location import Location
+from generator.problems.problem import Level, Problem
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,3 +32,7 @@ class RuleDoc:
     good: str
     needs: tuple[str, ...] = ()
     source: str = "common practice, no source"
+
+    def found(self, where: Location, message: str, fix: str, **more: Any) -> Problem:
+        """A problem of this rule: `more` are the problem's other fields (step, place, label, path, causes)."""
+        return Problem(self.id, self.level, where, message, fix, **more)

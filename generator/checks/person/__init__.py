@@ -1,0 +1,5 @@
+"""Rules about the person."""
+
+from generator.checks.rule import Rule
+
+RULES: tuple[Rule, ...] = ()

@@ -1,0 +1,29 @@
+"""What a rule is: its document, and where it looks."""
+
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass
+
+from generator.problems import Problem, RuleDoc
+from generator.study import LabStudy, Study
+
+
+@dataclass(frozen=True, slots=True)
+class Rule:
+    """A rule looks once into a lab, once into each procedure, or is found on another floor (`found_by`)."""
+
+    doc: RuleDoc
+    in_lab: Callable[[LabStudy], Iterable[Problem]] | None = None
+    in_procedure: Callable[[Study], Iterable[Problem]] | None = None
+    found_by: str = ""
+
+    def can_run(self, study: LabStudy) -> bool:
+        """Whether the nouns that the rule needs are there."""
+        return all(_has(study, noun) for noun in self.doc.needs)
+
+
+def _has(study: LabStudy, noun: str) -> bool:
+    if noun == "sessions":
+        return bool(study.lab.lab.sessions)
+    if noun in ("part", "cards", "limits"):
+        return not isinstance(study, Study) or bool(getattr(study.procedure, noun))
+    return bool(getattr(study.lab, noun))

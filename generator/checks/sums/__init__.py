@@ -1,0 +1,5 @@
+"""Rules about sums and cards."""
+
+from generator.checks.rule import Rule
+
+RULES: tuple[Rule, ...] = ()

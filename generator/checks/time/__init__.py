@@ -1,0 +1,5 @@
+"""Rules about time."""
+
+from generator.checks.rule import Rule
+
+RULES: tuple[Rule, ...] = ()

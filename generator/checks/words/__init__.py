@@ -1,0 +1,5 @@
+"""Rules about words and form."""
+
+from generator.checks.rule import Rule
+
+RULES: tuple[Rule, ...] = ()

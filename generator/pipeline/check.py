@@ -1,0 +1,83 @@
+"""Check a lab: study each procedure, run every rule, fold what follows from one cause, accept what is accepted."""
+
+import datetime
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field
+
+from generator.checks import RULES, Rule
+from generator.model import Procedure
+from generator.pipeline.accept import accept
+from generator.pipeline.fold import fold
+from generator.problems import Level, Problem, by_place
+from generator.reading import LabRead, ProcedureFile
+from generator.study import LabStudy, Study, study_lab, study_procedure
+from generator.sums import work_out
+
+
+@dataclass(frozen=True, slots=True)
+class Checked:
+    """Every problem in the order of the files, the studies by id, and the rules that could not be run, by id."""
+
+    problems: tuple[Problem, ...]
+    lab: LabStudy | None = None
+    studies: Mapping[str, Study] = field(default_factory=dict)
+    not_made: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+
+    def count(self, level: Level) -> int:
+        """How many problems of a level."""
+        return sum(problem.level is level for problem in self.problems)
+
+    @property
+    def has_errors(self) -> bool:
+        """Whether anything stops publishing."""
+        return self.count(Level.ERROR) > 0
+
+
+def check(read: LabRead, today: datetime.date, only: str = "") -> Checked:
+    """All problems of a lab and its procedures, or of the lab and one procedure."""
+    if read.lab is None:
+        return Checked(read.problems)
+    files = {id: file for id, file in read.procedures.items() if only in ("", id)}
+    procedures = {id: file.procedure for id, file in read.procedures.items()}
+    lab = study_lab(read.lab, procedures, read.folder.pictures, today)
+    problems = [*read.problems, *_in_lab(lab)]
+    studies: dict[str, Study] = {}
+    for file in files.values():
+        for study, found in _check_file(lab, file, read):
+            studies[study.procedure.id] = study
+            problems += found
+    return Checked(by_place(problems), lab, studies, _not_made(lab, studies.values()))
+
+
+def _check_file(lab: LabStudy, file: ProcedureFile, read: LabRead) -> Iterable[tuple[Study, tuple[Problem, ...]]]:
+    yield check_procedure(lab, file.procedure, read, file)
+    for procedure in file.classes.values():
+        yield check_procedure(lab, procedure, read, file, class_of=file.procedure)
+
+
+def check_procedure(
+    lab: LabStudy, procedure: Procedure, read: LabRead, file: ProcedureFile, class_of: Procedure | None = None
+) -> tuple[Study, tuple[Problem, ...]]:
+    """One procedure's study and its problems, folded and with what is accepted."""
+    sums, faults = work_out(lab.lab, procedure)
+    study = study_procedure(lab, procedure, sums, class_of, file.languages)
+    found = list(faults)
+    for rule in RULES:
+        if rule.in_procedure and rule.can_run(study):
+            found += rule.in_procedure(study)
+    return study, accept(study, fold(found))
+
+
+def _in_lab(lab: LabStudy) -> list[Problem]:
+    return [problem for rule in RULES if rule.in_lab and rule.can_run(lab) for problem in rule.in_lab(lab)]
+
+
+def _not_made(lab: LabStudy, studies: Iterable[Study]) -> dict[str, tuple[str, ...]]:
+    """Rules not run because a noun is missing everywhere, with the missing nouns."""
+    everywhere = [lab, *studies]
+    return {rule.doc.id: rule.doc.needs for rule in RULES if rule.doc.needs and not _runs_somewhere(rule, everywhere)}
+
+
+def _runs_somewhere(rule: Rule, studies: list[LabStudy]) -> bool:
+    wanted = [study for study in studies if isinstance(study, Study) == bool(rule.in_procedure)]
+    return any(rule.can_run(study) for study in wanted)

@@ -1,0 +1,100 @@
+"""One frozen record of a procedure, and one of its lab: what rules judge and views show."""
+
+import datetime
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
+
+from generator.model import Container, Lab, LanguageFile, Mixture, Place, Procedure, Role, Stage, Step
+from generator.sums import Sums
+from generator.walk import Walk, walk_through
+
+
+@dataclass(frozen=True, slots=True)
+class Located:
+    """A step with its stage; `mends` is the step whose failed check it mends, where it is a mend."""
+
+    step: Step
+    stage: Stage
+    mends: Step | None = None
+
+
+@dataclass(frozen=True)
+class LabStudy:
+    """The lab with its own look-ups; `pictures` are the files that are there; `today` is given, never asked."""
+
+    lab: Lab
+    today: datetime.date
+    pictures: frozenset[str] = frozenset()
+    procedures: Mapping[str, Procedure] = field(default_factory=dict)
+
+    def place(self, id: str | None) -> Place | None:
+        """The place of an id, or None."""
+        return self.lab.places.get(id) if id else None  # type: ignore[call-overload, no-any-return]
+
+    def role(self, id: str | None) -> Role | None:
+        """The role of an id, or None."""
+        return self.lab.roles.get(id) if id else None  # type: ignore[call-overload, no-any-return]
+
+    def container(self, id: str | None) -> Container | None:
+        """The waste container of an id, or None."""
+        return self.lab.waste.get(id) if id else None  # type: ignore[call-overload, no-any-return]
+
+    def mixture_at(self, place: str | None) -> Mixture | None:
+        """The mixture that a place holds, or None."""
+        found = self.place(place)
+        return self.lab.mixtures.get(found.holds) if found and found.holds else None
+
+    def statements_of(self, id: str) -> tuple[str, ...]:
+        """The hazard codes of a mixture or substance, as declared."""
+        noun = self.lab.mixtures.get(id) or self.lab.substances.get(id)  # type: ignore[call-overload]
+        return tuple(noun.hazards) if noun else ()
+
+
+@dataclass(frozen=True)
+class Study(LabStudy):
+    """A procedure in its lab, with its sums and its walk."""
+
+    procedure: Procedure = field(kw_only=True)
+    sums: Sums = field(kw_only=True)
+    walk: Walk = field(kw_only=True)
+    class_of: Procedure | None = field(default=None, kw_only=True)
+    languages: Mapping[str, LanguageFile] = field(default_factory=dict, kw_only=True)
+
+    def steps(self) -> Iterator[Located]:
+        """Every step with its stage, mends behind the step that they mend."""
+        for stage in self.procedure.stages:
+            for step in stage.steps:
+                yield Located(step, stage)
+                if step.fail and step.fail.mend:
+                    yield Located(step.fail.mend, stage, mends=step)
+
+    def step(self, id: str) -> Step | None:
+        """The step of an id, mends included, or None."""
+        return next((found.step for found in self.steps() if found.step.id == id), None)
+
+    def used_codes(self) -> tuple[str, ...]:
+        """Hazard codes of all that the procedure's places hold and its steps use, each once."""
+        codes: dict[str, None] = {}
+        for found in self.steps():
+            place = self.place(found.step.at)
+            for id in (*([place.holds] if place and place.holds else []), *found.step.use):
+                codes.update(dict.fromkeys(self.statements_of(str(id))))
+        return tuple(codes)
+
+
+def study_lab(
+    lab: Lab, procedures: Mapping[str, Procedure], pictures: frozenset[str], today: datetime.date
+) -> LabStudy:
+    """The lab's own study, for rules that need no procedure."""
+    return LabStudy(lab, today, pictures, procedures)
+
+
+def study_procedure(
+    lab: LabStudy, procedure: Procedure, sums: Sums, class_of: Procedure | None = None,
+    languages: Mapping[str, LanguageFile] | None = None,
+) -> Study:  # fmt: skip
+    """A procedure's study: its sums worked out, then walked through every path."""
+    walk = walk_through(lab.lab, procedure, sums)
+    return Study(lab.lab, lab.today, lab.pictures, lab.procedures, procedure=procedure, sums=sums, walk=walk,
+                 class_of=class_of, languages=languages or {})
+

@@ -1,0 +1,116 @@
+"""What the walk believes at one moment: pieces of state, each with the step that made it so, and the clock."""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+
+from generator.problems import Cause
+
+START = "start"
+Key = tuple[str, str]
+
+
+@dataclass(frozen=True, slots=True)
+class Atom:
+    """One piece of state: its value, and the id of the step (or `start`) since when it holds."""
+
+    value: object
+    since: str
+
+
+_NONE = Atom(None, START)
+
+
+@dataclass(frozen=True, slots=True)
+class Clock:
+    """Seconds since the start, at the shortest and at the longest (a pause may take from a while to days)."""
+
+    shortest: float = 0.0
+    longest: float = 0.0
+
+    def later(self, shortest: float, longest: float) -> "Clock":
+        """The clock after at least `shortest` and at most `longest` seconds more."""
+        return Clock(self.shortest + shortest, self.longest + longest)
+
+
+@dataclass(frozen=True, slots=True)
+class State:
+    """Atoms by kind and name; `ended` is the clock at the end of the last run of each step.
+
+    Kinds: in (place the part is in), on (machine it sits on), wet, residue, rack, hot, seen, worn, hands
+    (gloves in the order of putting on), glove (places touched), open, live, heated, tray, machine, saved,
+    looked, made (mixture), entered (clock when the part went in).
+    """
+
+    atoms: Mapping[Key, Atom]
+    clock: Clock
+    ended: Mapping[str, Clock]
+
+    def atom(self, kind: str, name: str = "") -> Atom:
+        """The atom of a kind and name; one without value since the start where nothing is known."""
+        return self.atoms.get((kind, name), _NONE)
+
+    def value(self, kind: str, name: str = "") -> object:
+        """The value of an atom, None where there is none."""
+        return self.atom(kind, name).value
+
+    def text(self, kind: str, name: str = "") -> str:
+        """A value that is an id, empty where there is none."""
+        value = self.atom(kind, name).value
+        return value if isinstance(value, str) else ""
+
+    def has(self, kind: str, name: str = "") -> bool:
+        """Whether an atom has a value that is not empty."""
+        return bool(self.atom(kind, name).value)
+
+    def names(self, kind: str) -> Iterator[str]:
+        """The names of all atoms of a kind that have a value."""
+        return (name for (its, name), atom in self.atoms.items() if its == kind and atom.value)
+
+    def cause(self, kind: str, name: str = "") -> Cause:
+        """The first cause that this atom is for a problem."""
+        return Cause(f"{kind}:{name}", self.atom(kind, name).since)
+
+    def gloves(self) -> tuple[str, ...]:
+        """What is worn on the hands, innermost first."""
+        value = self.atom("hands").value
+        return value if isinstance(value, tuple) else ()
+
+    def touched(self, glove: str) -> frozenset[str]:
+        """The places that a glove has touched since it was put on."""
+        value = self.atom("glove", glove).value
+        return value if isinstance(value, frozenset) else frozenset()
+
+    def same_as(self, other: "State") -> bool:
+        """Whether two moments differ in nothing but the clock and since when things hold."""
+        keys = self.atoms.keys() | other.atoms.keys()
+        return all(self.atom(*key).value == other.atom(*key).value for key in keys if key[0] != "entered")
+
+
+class Draft:
+    """A state being changed by one step."""
+
+    def __init__(self, state: State, step: str) -> None:
+        self.state = state
+        self.step = step
+        self.atoms = dict(state.atoms)
+
+    def put(self, kind: str, name: str, value: object) -> None:
+        """Set an atom; its `since` moves only when the value changes."""
+        key = (kind, name)
+        old = self.atoms.get(key)
+        if old is None and value is None:
+            return
+        if old is None or old.value != value:
+            self.atoms[key] = Atom(value, self.step)
+
+    def renew(self, kind: str, name: str, value: object) -> None:
+        """Set an atom and its `since`, whatever it was before."""
+        self.atoms[kind, name] = Atom(value, self.step)
+
+    def now(self) -> State:
+        """The draft as a state at the old clock, for look-ups while it changes."""
+        return State(self.atoms, self.state.clock, self.state.ended)
+
+    def done(self, clock: Clock) -> State:
+        """The state after the step."""
+        return State(self.atoms, clock, {**self.state.ended, self.step: clock})

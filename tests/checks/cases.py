@@ -1,0 +1,101 @@
+"""Reads `.cases` files: plain text that a person of the trade can read and add to.
+
+A case is `== title`, then sections that start with `--- name`:
+  lab, procedure   YAML laid over the base files in tests/checks/base (`~` takes a field away, lists replace)
+  steps            the steps of the only stage
+  file NAME        a whole file of the folder, raw, as `file procedures/x.yml`; replaces the base file of that name
+  today            the day, default 2026-11-25
+  found            one line a problem of the rule under test: `level @step  part of the message`, or `nothing`
+"""
+
+import datetime
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import Any
+
+from generator.notation import as_yaml, plain, read_text
+from generator.pipeline import Checked, check
+from generator.reading import open_folder, read_lab
+
+BASE = Path(__file__).parent / "base"
+
+
+@dataclass(frozen=True)
+class Case:
+    """One case of a rule."""
+
+    rule: str
+    title: str
+    sections: dict[str, str]
+    files: dict[str, str] = field(default_factory=dict)
+
+    @property
+    def expected(self) -> list[tuple[str, str, str]]:
+        """(level, step, part of the message) by line; empty for `nothing`."""
+        lines = [line.strip() for line in self.sections["found"].splitlines() if line.strip()]
+        return [] if lines == ["nothing"] else [_expected(line) for line in lines]
+
+
+def _expected(line: str) -> tuple[str, str, str]:
+    level, _, rest = line.partition(" ")
+    rest = rest.strip()
+    if not rest.startswith("@"):
+        return level, "", rest
+    step, _, message = rest[1:].partition(" ")
+    return level, step, message.strip()
+
+
+def read_cases(path: Path) -> list[Case]:
+    """All cases of a file; the file's name is the rule's id."""
+    cases = []
+    for block in path.read_text(encoding="utf-8").split("\n== ")[0 if path.read_text().startswith("== ") else 1 :]:
+        title, _, rest = block.removeprefix("== ").partition("\n")
+        sections: dict[str, str] = {}
+        files: dict[str, str] = {}
+        for part in ("\n" + rest).split("\n--- ")[1:]:
+            name, _, body = part.partition("\n")
+            into, key = (files, name[5:]) if name.startswith("file ") else (sections, name.strip())
+            into[key.strip()] = body + "\n"
+        cases.append(Case(path.stem.replace("_", "-"), title.strip(), sections, files))
+    return cases
+
+
+def lay_over(base: Any, patch: Any) -> Any:
+    """Mappings merged key by key; `~` deletes; anything else replaces."""
+    if not isinstance(base, dict) or not isinstance(patch, dict):
+        return patch
+    out = dict(base)
+    for key, value in patch.items():
+        if value == "~":
+            out.pop(key, None)
+        else:
+            out[key] = lay_over(out.get(key), value)
+    return out
+
+
+def _yaml(text: str) -> Any:
+    root = read_text(text.encode(), "case.yml").root
+    assert root is not None, text
+    return plain(root)
+
+
+def write_lab(case: Case, folder: Path) -> None:
+    """The case as a lab's folder."""
+    lab = lay_over(_yaml((BASE / "lab.yml").read_text()), _yaml(case.sections.get("lab", "{}")))
+    procedure = lay_over(_yaml((BASE / "procedure.yml").read_text()), _yaml(case.sections.get("procedure", "{}")))
+    if "steps" in case.sections:
+        procedure["stages"][0]["steps"] = _yaml(case.sections["steps"])
+    folder.mkdir(parents=True)
+    (folder / "lab.yml").write_text(as_yaml(lab))
+    (folder / "clean-a-plate.yml").write_text(as_yaml(procedure))
+    for name, text in case.files.items():
+        target = folder / name.removeprefix("procedures/")
+        target.parent.mkdir(parents=True, exist_ok=True)
+        target.write_text(text)
+
+
+def check_case(case: Case, folder: Path) -> Checked:
+    """Everything that is found in a case."""
+    write_lab(case, folder)
+    today = datetime.date.fromisoformat(case.sections.get("today", "2026-11-25").strip())
+    return check(read_lab(open_folder(folder, "procedures")), today)
