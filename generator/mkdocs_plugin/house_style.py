@@ -40,6 +40,7 @@ def apply_house_style(config: MkDocsConfig) -> None:
     theme["favicon"] = "assets/newel-mark.svg"
     config.use_directory_urls = False
     config.extra["generator"] = False
+    config.mdx_configs.setdefault("toc", {})["title"] = "On this page"
     config.extra_css = ["assets/newel.css", *config.extra_css]
     config.extra_javascript = ["assets/newel.js", *config.extra_javascript]
     search = config.plugins.get("material/search")

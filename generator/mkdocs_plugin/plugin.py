@@ -106,7 +106,11 @@ class NewelPlugin(BasePlugin[NewelConfig]):  # type: ignore[no-untyped-call]
         write_search_index(Path(config.site_dir), self._built().entries)
 
     def on_serve(
-        self, server: LiveReloadServer, *, config: MkDocsConfig, builder: Callable[..., Any]  # noqa: ARG002
+        self,
+        server: LiveReloadServer,
+        *,
+        config: MkDocsConfig,
+        builder: Callable[..., Any],  # noqa: ARG002
     ) -> LiveReloadServer:
         """Watch the lab's own folder too."""
         server.watch(str(self._folder(config)))
@@ -123,5 +127,3 @@ class NewelPlugin(BasePlugin[NewelConfig]):  # type: ignore[no-untyped-call]
         if self._site is None:
             raise PluginError("no site was built: the engine left out the event on_pre_build")
         return self._site
-
-

@@ -4,10 +4,11 @@ import re
 from functools import cache
 from pathlib import Path
 
+from generator.outputs.drawings import drawings
 from generator.outputs.site import SiteFile
 
 STYLES = ("tokens", "type", "shell", "parts", "steps", "tables", "hazards", "tools", "print")
-SCRIPTS = ("store",)
+SCRIPTS = ("store", "dom", "clock", "sound", "ticks", "filter", "timers", "plan", "bench", "start")
 _HERE = Path(__file__).parent
 _IMPORT = re.compile(r"^import .*$\n?", re.MULTILINE)
 _EXPORT = re.compile(r"^export ", re.MULTILINE)
@@ -20,6 +21,7 @@ def page_assets() -> tuple[SiteFile, ...]:
         SiteFile("assets/newel.css", _join_styles().encode()),
         SiteFile("assets/newel.js", join_scripts(SCRIPTS).encode()),
         SiteFile("assets/newel-frame-worker.js", _read("scripts/frame-worker.js").encode()),
+        *(SiteFile(path, svg.encode()) for path, svg in drawings()),
     )
 
 

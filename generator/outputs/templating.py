@@ -2,13 +2,16 @@
 
 import json
 import re
+from collections.abc import Callable
+from dataclasses import fields, is_dataclass
 from functools import cache
 from pathlib import Path
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from markupsafe import Markup, escape
 
-from generator.outputs.address_links import Links
+from generator.outputs.address_links import Links, relative
+from generator.outputs.drawings import pictogram_path, sign_path
 
 _GAPS = re.compile(r"[ \t]*\n\s*")
 
@@ -16,9 +19,20 @@ _GAPS = re.compile(r"[ \t]*\n\s*")
 def render(template: str, links: Links, **data: object) -> str:
     """Return a template as HTML; in it `link(address, anchor)` and `file(path)` are this page's links.
 
-    The lines come out without indentation, so that no engine takes them for code.
+    `sign_file(symbol)` and `pictogram_file(code)` lead to drawings that every site has. The lines come out
+    without indentation, so that no engine takes them for code.
     """
-    html = _environment().get_template(template).render(data, link=links.page, file=links.file)
+    html = (
+        _environment()
+        .get_template(template)
+        .render(
+            data,
+            link=links.page,
+            file=links.file,
+            sign_file=lambda symbol: relative(links.here, sign_path(symbol)),
+            pictogram_file=lambda code: relative(links.here, pictogram_path(code)),
+        )
+    )
     return _GAPS.sub("\n", html).strip()
 
 
@@ -33,17 +47,26 @@ def _environment() -> Environment:
         auto_reload=False,
         cache_size=-1,
     )
-    environment.filters["json_block"] = json_block
-    environment.filters["code_text"] = code_text
-    environment.filters["sentence"] = sentence
-    environment.filters["paragraphs"] = paragraphs
+    for name, change in _FILTERS:
+        environment.filters[name] = change
     return environment
 
 
 def json_block(data: object) -> Markup:
     """Return data as JSON that can stand inside a script element."""
-    text = json.dumps(data, ensure_ascii=False, separators=(",", ":"))
+    text = json.dumps(data, ensure_ascii=False, separators=(",", ":"), default=_as_fields)
     return Markup(text.replace("&", "\\u0026").replace("<", "\\u003c").replace(">", "\\u003e"))
+
+
+def _as_fields(value: object) -> object:
+    if is_dataclass(value) and not isinstance(value, type):
+        return {field.name: getattr(value, field.name) for field in fields(value)}
+    raise TypeError(f"{type(value).__name__} cannot stand in a page's data")
+
+
+def drawing(svg: str) -> Markup:
+    """Return a finished drawing as it is; only drawings that the build made itself may come here."""
+    return Markup(svg)
 
 
 def code_text(text: str) -> Markup:
@@ -60,3 +83,12 @@ def paragraphs(text: str) -> Markup:
     """Return plain text as paragraphs, one for each run of lines without an empty line."""
     parts = (" ".join(part.split()) for part in text.split("\n\n"))
     return Markup("").join(Markup("<p>{}</p>").format(part) for part in parts if part)
+
+
+_FILTERS: tuple[tuple[str, Callable[..., object]], ...] = (
+    ("json_block", json_block),
+    ("code_text", code_text),
+    ("drawing", drawing),
+    ("paragraphs", paragraphs),
+    ("sentence", sentence),
+)

@@ -8,12 +8,14 @@ from generator.publishing.engine import Progress, run_engine
 from generator.publishing.folder import recover_folder, refuse_strange_folder, replace_folder
 from generator.publishing.lock import hold_lock
 
+
 def publish(site: Site, target: Path, config: Path | None = None, progress: Progress | None = None) -> None:
     """Write the site to `target`; on any failure the folder stays as it was.
 
     `config` is a mkdocs.yml of the lab's own; without one the built-in look is all there is. `progress` is
-    told the pages done and the pages there are. Raises NewelError: "already-building" when another build is at
-    work there, "strange-folder" when the folder is no site of ours, "engine-failed" with what the engine said.
+    told the pages done and the pages there are. Raises NewelError: "already-building" when another build is
+    at work there, "strange-folder" when the folder is no site of ours, "engine-failed" with what the engine
+    said.
     """
     target = target.resolve()
     state = target.parent / ".newel"

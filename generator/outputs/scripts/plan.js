@@ -1,0 +1,75 @@
+/** The session clock: finish, latest start, the latest moment for what cannot be undone, where to pause. */
+import { make, pageData } from "./dom.js";
+import { minutesOf, spanOf, timeOfDay } from "./clock.js";
+
+/** @typedef {{id: string, minutes: number, sum: string, pause: string, point: string}} PlanStep */
+/** @typedef {{name: string, start: number, end: number, shown: string}} Session */
+
+/** Adds the clock to its place; it follows the numbers of one's own part. */
+export function startPlan() {
+  const place = document.querySelector("[data-nw-plan]");
+  const data = pageData("session_plan_data");
+  if (!place || !data) return;
+  const choice = make("select", { class: "nw-box", onchange: () => { start.value = ""; show(); } },
+    data.sessions.map((/** @type {Session} */ session, /** @type {number} */ index) => make("option", { value: index, text: session.shown })));
+  const start = make("input", { type: "time", class: "nw-box", oninput: () => show() });
+  const answer = make("div", { class: "nw-answer", role: "status" });
+  const show = () => {
+    const session = data.sessions[Number(choice.value)];
+    const begins = Number.isNaN(minutesOf(start.value)) ? session.start : minutesOf(start.value);
+    answer.replaceChildren(...answerFor(data.steps, session, begins, data.pack_up));
+  };
+  document.addEventListener("newel:sums", (event) => {
+    for (const step of data.steps) if (step.sum in event.detail) step.minutes = event.detail[step.sum] / 60;
+    show();
+  });
+  place.append(make("div", { class: "nw-fields" }, [
+    make("label", { class: "nw-field" }, [make("span", { text: "Session" }), choice]),
+    make("label", { class: "nw-field" }, [make("span", { text: "I start at" }), start]),
+  ]), answer);
+  show();
+}
+
+/**
+ * @param {PlanStep[]} steps @param {Session} session @param {number} begins @param {number} packUp minutes
+ * @returns {HTMLElement[]}
+ */
+function answerFor(steps, session, begins, packUp) {
+  const total = steps.reduce((sum, step) => sum + step.minutes, 0);
+  const ends = session.end - packUp;
+  const fits = begins + total <= ends;
+  const lines = [
+    ["Finish", timeOfDay(begins + total)],
+    ["Latest start for the whole run", ends - total >= session.start ? timeOfDay(ends - total) : "does not fit this session"],
+    ...momentsOf(steps, begins, ends),
+  ];
+  const verdict = fits
+    ? "Fits, with " + spanOf(ends - begins - total) + " to spare before packing up at " + timeOfDay(ends) + "."
+    : "Does not fit: work must end at " + timeOfDay(ends) + ". Stop at a pause below, or start earlier.";
+  return [
+    make("p", { class: "nw-verdict", text: verdict }),
+    make("dl", { class: "nw-times" }, lines.map(([label, time]) => make("div", {}, [make("dt", { text: label }), make("dd", { text: time })]))),
+  ];
+}
+
+/** @param {PlanStep[]} steps @param {number} begins @param {number} ends @returns {string[][]} */
+function momentsOf(steps, begins, ends) {
+  const lines = [];
+  let clock = begins;
+  steps.forEach((step, index) => {
+    if (step.point) lines.push([step.point + ", latest moment", timeOfDay(ends - untilPause(steps, index))]);
+    clock += step.minutes;
+    if (step.pause) lines.push(["May pause (" + step.pause + ")", timeOfDay(clock) + (clock <= ends ? "" : ", too late")]);
+  });
+  return lines;
+}
+
+/** @param {PlanStep[]} steps @param {number} from @returns {number} minutes to the end of the next pause or run */
+function untilPause(steps, from) {
+  let minutes = 0;
+  for (const step of steps.slice(from)) {
+    minutes += step.minutes;
+    if (step.pause) break;
+  }
+  return minutes;
+}

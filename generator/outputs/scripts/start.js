@@ -1,0 +1,14 @@
+/** Wakes what is on this page; each part looks for its own place and does nothing without it. */
+import { startBench } from "./bench.js";
+import { startFilters } from "./filter.js";
+import { startPlan } from "./plan.js";
+import { startSteps, startTicks } from "./ticks.js";
+import { startTimers } from "./timers.js";
+
+const procedure = location.pathname.replace(/\/(index\.html)?$/, "").split("/").slice(-1)[0];
+startTicks();
+startFilters();
+startSteps(procedure);
+startTimers(procedure);
+startPlan();
+startBench(procedure);

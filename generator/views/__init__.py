@@ -1,0 +1,1 @@
+"""Finished data to show, as frozen values; templates place and loop, never decide."""
