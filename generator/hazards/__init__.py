@@ -6,6 +6,7 @@ from generator.hazards.comparing import Dropped, cut_off, dropped_statements, un
 from generator.hazards.composition import Ate, Composition, Ingredient, NotScreened, ScreeningProblem
 from generator.hazards.declared import declared_ingredient
 from generator.hazards.density import DensityUsed
+from generator.hazards.drawings import pictogram_alt, pictogram_codes, pictogram_svg, pictogram_title
 from generator.hazards.edition import Edition, Evidence
 from generator.hazards.hazard_words import HazardWord, hazard_word, hazard_word_ids
 from generator.hazards.labels import (
@@ -16,8 +17,7 @@ from generator.hazards.labels import (
     pictograms,
     signal_word,
 )
-from generator.hazards.pictograms import pictogram_alt, pictogram_codes, pictogram_svg, pictogram_title
-from generator.hazards.precautions import (
+from generator.hazards.precautionary import (
     Precaution,
     Precautions,
     precaution,

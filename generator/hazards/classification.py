@@ -17,9 +17,9 @@ _LIMIT = re.compile(
 
 @dataclass(frozen=True, slots=True)
 class HazardClass:
-    """A class by its short name in Annex VI ("Skin Corr."), category ("1A") and statement ("H314").
+    """Short name in Annex VI ("Skin Corr."), category ("1A") and statement ("H314").
 
-    `minimum`: at least so grave (one star in Annex VI); `unsure`: the statement alone leaves the category open.
+    `minimum`: at least so grave (one star in Annex VI); `unsure`: the statement leaves the category open.
     """
 
     short: str
