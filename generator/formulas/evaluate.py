@@ -23,7 +23,7 @@ from generator.formulas.tape import (
 )
 
 # More steps than this are a slip of the finger, not a bench.
-MOST_STEPS = 100_000
+MOST_STEPS = 10_000
 
 Numbers = Mapping[str, float]
 Loose = dict[int, Numbers | float]

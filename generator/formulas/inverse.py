@@ -11,7 +11,7 @@ from generator.formulas.formula import Formula
 from generator.formulas.inputs import Input
 from generator.formulas.settling import Value, in_range, settle
 from generator.formulas.symbols import operate
-from generator.formulas.tape import Given, Node, Operation, Tape, walk
+from generator.formulas.tape import Given, Node, Operation, Tape
 from generator.units import UNITS, Quantity, show_quantity
 from generator.units.dimension import Dimension
 from generator.units.quantity import from_si
@@ -22,7 +22,7 @@ CLOSE = 1e-9
 
 @dataclass(frozen=True)
 class Inverse:
-    """A formula turned round: `wanted` from the other inputs and the answer, whose entry is named "answer"."""
+    """A formula turned round: `wanted` from the other inputs and the answer, which is named "answer"."""
 
     formula: Formula
     wanted: Input
@@ -90,15 +90,11 @@ def _undo(formula: Formula, name: str) -> Tape | None:
     return Tape(target)
 
 
-def _holds(node: Node, name: str) -> bool:
-    return any(isinstance(each, Given) and each.name == name for each in walk(node))
-
-
 def _turn(node: Node, target: Node, name: str) -> tuple[Node, Node] | None:
     """The argument that holds the input, and what it must equal for the entry to equal the target."""
     if not isinstance(node, Operation):
         return None
-    place = next((i for i, arg in enumerate(node.args) if _holds(arg, name)), None)
+    place = next((i for i, arg in enumerate(node.args) if Tape(arg).uses(name)), None)
     if place is None:
         return None
     inner, others = node.args[place], [arg for i, arg in enumerate(node.args) if i != place]

@@ -1,6 +1,5 @@
 """The operator tape: what a formula does with its inputs, operation by operation."""
 
-from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -181,16 +180,29 @@ class Tape:
                 counts[id(part)] = counts.get(id(part), 0) + 1
         return frozenset(key for key, count in counts.items() if count > 1)
 
+    @cached_property
+    def size(self) -> int:
+        """How many entries the written-out formula has, where shared ones stand as often as they are used."""
+        sizes: dict[int, int] = {}
+        for node in self.nodes:
+            sizes[id(node)] = 1 + sum(sizes[id(part)] for part in node.parts)
+        return sizes[id(self.answer)]
+
+    @cached_property
+    def depth(self) -> int:
+        """How many entries stand one inside the other at most."""
+        depths: dict[int, int] = {}
+        for node in self.nodes:
+            depths[id(node)] = 1 + max((depths[id(part)] for part in node.parts), default=0)
+        return depths[id(self.answer)]
+
     def uses(self, name: str) -> int:
         """How often the input of this name stands in the formula when it is written out."""
-        return sum(1 for node in walk(self.answer) if isinstance(node, Given) and node.name == name)
-
-
-def walk(node: Node) -> Iterator[Node]:
-    """Every entry as often as it stands in the written-out formula."""
-    yield node
-    for part in node.parts:
-        yield from walk(part)
+        counts: dict[int, int] = {}
+        for node in self.nodes:
+            found = isinstance(node, Given) and node.name == name
+            counts[id(node)] = found + sum(counts[id(part)] for part in node.parts)
+        return counts[id(self.answer)]
 
 
 def _collect(node: Node, seen: dict[int, Node]) -> None:

@@ -15,7 +15,18 @@ from generator.formulas.symbols import (
     entry,
     operate,
 )
-from generator.formulas.tape import Index, NextSize, Node, Number, Operation, Product, Row, Smallest, Total
+from generator.formulas.tape import (
+    Index,
+    NextSize,
+    Node,
+    Number,
+    Operation,
+    Product,
+    Row,
+    Smallest,
+    Tape,
+    Total,
+)
 from generator.units.dimension import NUMBER
 
 Value = Symbol | Plain
@@ -99,6 +110,7 @@ def product(low: Value, high: Value, body: Callable[[Symbol], Value]) -> Symbol:
 
 def product_of(low: Node, high: Node, index: Index, body: Node, line: int) -> Symbol:
     """The tape's entry for a product whose body is recorded already."""
+    _refuse_nest(body, line)
     if any(node.dimension.powers != NUMBER.powers for node in (low, high, body)):
         raise RefusedError(line, "product takes plain numbers", "divide by a unit first")
     return Symbol(Product(low, high, index, body, line=line))
@@ -113,9 +125,11 @@ def smallest(low: Value, high: Value, condition: Callable[[Symbol], Symbol]) -> 
 
 def smallest_of(low: Node, high: Node, index: Index, condition: object, line: int) -> Symbol:
     """The tape's entry for a search whose condition is recorded already."""
+    found = _yes_or_no(condition, line)
+    _refuse_nest(found, line)
     if any(node.dimension.powers != NUMBER.powers for node in (low, high)):
         raise RefusedError(line, "smallest takes plain numbers", "divide by a unit first")
-    return Symbol(Smallest(low, high, index, _yes_or_no(condition, line), line=line))
+    return Symbol(Smallest(low, high, index, found, line=line))
 
 
 def next_size_up(value: Value, sizes: Symbol) -> Symbol:
@@ -135,3 +149,11 @@ def _yes_or_no(condition: object, line: int) -> Node:
     if isinstance(node, Operation) and node.word in COMPARISONS:
         return node
     raise RefusedError(line, "a comparison is expected here", "write a < b, a <= b, a > b or a >= b")
+
+
+def _refuse_nest(body: Node, line: int) -> None:
+    """A range inside a range could keep a page busy for hours."""
+    if any(isinstance(node, Product | Smallest) for node in Tape(body).nodes):
+        raise RefusedError(
+            line, "a range inside a range cannot be recorded", "work the inner one out by itself"
+        )
