@@ -1,0 +1,78 @@
+"""Sets blocks into columns: in order, unbroken, heads with what follows them."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from generator.outputs.press.blocks import Block
+
+_CLOSE = 1e-6
+
+
+@dataclass(frozen=True, slots=True)
+class Placed:
+    """A block, the number of its column, its top in mm from the top of the column, the white above it."""
+
+    block: Block
+    column: int
+    y: float
+    gap: float
+
+
+@dataclass(frozen=True, slots=True)
+class Flow:
+    """Blocks in their columns, and the length of the longest column in mm."""
+
+    placed: tuple[Placed, ...]
+    length: float
+
+
+def flow(blocks: Sequence[Block], height: float, count: int) -> Flow | None:
+    """The blocks in at most `count` columns of `height` mm, or None when they do not go in."""
+    placed: list[Placed] = []
+    column, y, length = 0, 0.0, 0.0
+    for number, block in enumerate(blocks):
+        top = y + (block.gap if y else 0.0)
+        if top + _held(blocks, number) > height + _CLOSE and y:
+            column, y = column + 1, 0.0
+            if column >= count:
+                return None
+            if block.again is not None and not blocks[number - 1].keep:
+                placed.append(Placed(block.again, column, 0.0, 0.0))
+                y = block.again.height
+            top = y + (block.gap if y else 0.0)
+        if top + block.height > height + _CLOSE:
+            return None
+        placed.append(Placed(block, column, top, top - y))
+        y = top + block.height
+        length = max(length, y)
+    return Flow(tuple(placed), length)
+
+
+def _held(blocks: Sequence[Block], number: int) -> float:
+    """Height of a block together with those it must not be parted from."""
+    total = blocks[number].height
+    while blocks[number].keep and number + 1 < len(blocks):
+        number += 1
+        total += blocks[number].gap + blocks[number].height
+    return total
+
+
+def level(blocks: Sequence[Block], height: float, count: int) -> Flow | None:
+    """The flow whose longest column is as short as can be, so that the columns end together."""
+    best = flow(blocks, height, count)
+    if best is None or count == 1:
+        return best
+    low, high = total(blocks) / count * 0.8, best.length
+    for _ in range(9):
+        middle = (low + high) / 2
+        found = flow(blocks, middle, count)
+        if found is None:
+            low = middle
+        else:
+            best, high = found, min(middle, found.length)
+    return best
+
+
+def total(blocks: Sequence[Block]) -> float:
+    """Length of all blocks under one another in mm."""
+    return sum(block.gap + block.height for block in blocks)

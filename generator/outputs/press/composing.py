@@ -1,0 +1,204 @@
+"""Puts one card together on one sheet: head, columns of panels and steps, foot."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from math import atan2, degrees
+
+from generator.outputs.press.blocks import Block, stacked, text_block
+from generator.outputs.press.columns import Flow, flow, level, total
+from generator.outputs.press.drawing import Across, Box, Mark, Run, Sheet, moved
+from generator.outputs.press.ends import foot, head
+from generator.outputs.press.letters import Letters
+from generator.outputs.press.panels import panels
+from generator.outputs.press.paper import Paper
+from generator.outputs.press.reckoner import reckoner
+from generator.outputs.press.steps import Density, step_blocks
+from generator.outputs.press.wrapping import width
+from generator.views.card import CardView
+
+# White that is left over opens the gaps, up to this many times; the rest stays at the bottom.
+_OPEN = 2.2
+# A rail of panels: least width in cap heights, greatest in parts of the sheet.
+_NARROW_RAIL = 13
+_WIDE_RAIL = 0.5
+
+
+@dataclass(frozen=True, slots=True)
+class Plan:
+    """One way to set a card: sheet, number of columns, letters, density; and what came of it.
+
+    `rail` is the width in mm of a column of panels at the left, 0 when the panels stand across the top.
+
+    `needed` and `room` are lengths of column in mm; `whole` is false when a word had to be broken.
+    """
+
+    paper: Paper
+    count: int
+    density: Density
+    rail: float
+    letters: Letters
+    head: Block
+    foot: Block
+    top: tuple[Block, ...]
+    blocks: tuple[Block, ...]
+
+    @property
+    def height(self) -> float:
+        """Height of a column: what head, panels and foot leave."""
+        ends = self.head.height + self.foot.height + 2 * self.letters.space
+        return self.paper.inner_height - ends - (0.0 if self.rail else total(self.top))
+
+    @property
+    def left(self) -> float:
+        """How far the columns of steps are moved in by the rail, in mm."""
+        return self.rail + self.letters.gutter if self.rail else 0.0
+
+    @property
+    def column(self) -> float:
+        """Width of a column of steps in mm."""
+        room = self.paper.inner_width - self.left
+        return (room - (self.count - 1) * self.letters.gutter) / self.count
+
+    @property
+    def needed(self) -> float:
+        """Length of column that the blocks take."""
+        return total(self.blocks)
+
+    @property
+    def room(self) -> float:
+        """Length of column that the sheet has."""
+        return max(0.0, self.height) * self.count
+
+    @property
+    def whole(self) -> bool:
+        """True when no word had to be broken."""
+        return not any(block.split for block in (self.head, self.foot, *self.top, *self.blocks))
+
+    @property
+    def fits(self) -> bool:
+        """True when every block goes in."""
+        if self.height < 0 or self.needed > self.room + self.letters.space * self.count:
+            return False
+        if self.rail and rail_length(self.top) > self.height:
+            return False
+        return flow(self.blocks, self.height, self.count) is not None
+
+
+@dataclass(frozen=True, slots=True)
+class Way:
+    """A sheet, the number of columns of steps, a rail or none, a density."""
+
+    paper: Paper
+    count: int
+    rail: bool
+    density: Density
+
+
+def plan(card: CardView, way: Way, cap: float) -> Plan:
+    """The card set in that way with capitals of `cap` mm."""
+    letters = Letters(cap)
+    inner = way.paper.inner_width
+    made = Plan(
+        way.paper, way.count, way.density, 0.0, letters, head(card, inner, letters),
+        foot(card, inner, letters), (), (),
+    )  # fmt: skip
+    if card.status == "withdrawn":
+        return replace(made, top=(_notice(card, inner, letters),))
+    rail, top = _rail(card, made) if way.rail else (0.0, panels(card, inner, letters, rail=False))
+    made = replace(made, rail=rail, top=top)
+    tables = tuple(reckoner(table, made.column, letters) for table in card.tables)
+    steps = step_blocks(card, made.column, letters, way.density)
+    return replace(made, blocks=(*steps, *tables))
+
+
+def rail_length(blocks: Sequence[Block]) -> float:
+    """Length of the panels under one another; the white above the first one is not part of it."""
+    return total(blocks) - (blocks[0].gap if blocks else 0.0)
+
+
+def _rail(card: CardView, made: Plan) -> tuple[float, tuple[Block, ...]]:
+    """The narrowest rail in which the panels fit, and the panels in it."""
+    text = made.letters.text
+    height = replace(made, rail=1.0).height
+    low, high = _NARROW_RAIL, max(_NARROW_RAIL, int(made.paper.inner_width / text * _WIDE_RAIL))
+    found = high * text, panels(card, high * text, made.letters, rail=True)
+    while low < high:
+        middle = (low + high) // 2
+        blocks = panels(card, middle * text, made.letters, rail=True)
+        if rail_length(blocks) <= height and not any(block.split for block in blocks):
+            high, found = middle, (middle * text, blocks)
+        else:
+            low = middle + 1
+    return found
+
+
+def _notice(card: CardView, room: float, letters: Letters) -> Block:
+    """What a withdrawn card says instead of its steps."""
+    words = card.words
+    largest = letters.signal * min(4.0, room / width(words.do_not_use, letters.signal, heavy=True))
+    rows = [
+        text_block((Run(words.do_not_use, bold=True),), room, largest, role="heading"),
+        text_block((Run(words.withdrawn, bold=True),), room, letters.signal, gap=letters.space),
+    ]
+    if card.withdrawn:
+        rows.append(text_block((Run(card.withdrawn),), room, letters.text, gap=letters.space))
+    rows += [
+        text_block((Run(line.label, bold=True), Run(line.text)), room, letters.text, gap=letters.gap)
+        for line in card.help
+    ]
+    return stacked(rows)
+
+
+def draw(card: CardView, made: Plan) -> Sheet:
+    """The finished drawing of a plan that fits; ValueError for one that does not."""
+    placed = _opened(made)
+    if placed is None:
+        raise ValueError("the card does not fit this plan")
+    margin = made.paper.margin
+    marks: list[Mark] = [_across(card, made)] if card.status == "draft" else []
+    marks += [moved(mark, margin, margin) for mark in made.head.marks]
+    marks += _body(placed, made)
+    top = made.paper.height - margin - made.foot.height
+    marks += [moved(mark, margin, top) for mark in made.foot.marks]
+    title = " · ".join(part for part in (card.title, card.procedure_title) if part)
+    return Sheet(title, card.language, made.paper.width, made.paper.height, tuple(marks))
+
+
+def _opened(made: Plan) -> Flow | None:
+    """The columns level with each other, with the white between blocks grown to fill the sheet."""
+    low, high = 1.0, _OPEN
+    for _ in range(5):
+        middle = (low + high) / 2
+        fits = flow(_wider(made.blocks, middle), made.height, made.count)
+        low, high = (middle, high) if fits else (low, middle)
+    return level(_wider(made.blocks, low), made.height, made.count)
+
+
+def _wider(blocks: Sequence[Block], factor: float) -> tuple[Block, ...]:
+    return tuple(replace(block, gap=block.gap * factor) for block in blocks)
+
+
+def _body(placed: Flow, made: Plan) -> list[Mark]:
+    margin, letters = made.paper.margin, made.letters
+    marks: list[Mark] = []
+    y = margin + made.head.height
+    for block in made.top:
+        y += block.gap
+        marks += [moved(mark, margin, y) for mark in block.marks]
+        y += block.height
+    top = (margin + made.head.height if made.rail else y) + letters.space
+    for place in placed.placed:
+        block = place.block
+        x = margin + made.left + place.column * (made.column + letters.gutter)
+        if block.tie:
+            marks.append(Box(x, top + place.y - place.gap, block.tie, block.height + place.gap, fill="black"))
+        marks += [moved(mark, x, top + place.y) for mark in block.marks]
+    return marks
+
+
+def _across(card: CardView, made: Plan) -> Across:
+    sheet = made.paper
+    diagonal = (sheet.width**2 + sheet.height**2) ** 0.5
+    cap = min(0.16 * diagonal, 0.72 * diagonal / width(card.words.draft, 1.0, heavy=True))
+    angle = -degrees(atan2(sheet.height, sheet.width))
+    return Across(0.0, 0.0, sheet.width, sheet.height, cap, angle, card.words.draft)

@@ -1,0 +1,128 @@
+"""What a sheet is drawn from: texts, shapes, signs, tables, each at its place in mm."""
+
+from dataclasses import dataclass, replace
+from typing import Literal
+
+Ink = Literal["black", "white", "pale"]
+Role = Literal["title", "heading", "text"]
+
+
+@dataclass(frozen=True, slots=True)
+class Run:
+    """Letters of one weight in a line."""
+
+    text: str
+    bold: bool = False
+
+
+Line = tuple[Run, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Text:
+    """Lines of text; `y` is the top of the first line's capitals, `cap` their height, `pitch` line to line.
+
+    A right-aligned text ends at x + width, a centred one stands in the middle of it.
+    """
+
+    x: float
+    y: float
+    width: float
+    cap: float
+    pitch: float
+    lines: tuple[Line, ...]
+    role: Role = "text"
+    align: Literal["left", "center", "right"] = "left"
+    ink: Ink = "black"
+
+    @property
+    def height(self) -> float:
+        """From the top of the first capitals to the last base line."""
+        return self.cap + (len(self.lines) - 1) * self.pitch
+
+
+@dataclass(frozen=True, slots=True)
+class Box:
+    """A rectangle with its corner radius; `line` is the thickness of its outline, 0 for none."""
+
+    x: float
+    y: float
+    width: float
+    height: float
+    line: float = 0.0
+    fill: Ink | None = None
+    radius: float = 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class Sign:
+    """A drawn sign of the bundled set by its file name, with the words that stand for it."""
+
+    x: float
+    y: float
+    size: float
+    name: str
+    alt: str
+
+
+@dataclass(frozen=True, slots=True)
+class Code:
+    """A QR code's modules as an SVG path on a grid of `modules`, quiet zone included."""
+
+    x: float
+    y: float
+    size: float
+    modules: int
+    path: str
+    alt: str
+
+
+@dataclass(frozen=True, slots=True)
+class Grid:
+    """A ruled table: column widths, height of the heads and of a row, letters, thickness of its lines.
+
+    The first of `rows` holds the heads; a line break inside a head is a new line.
+    """
+
+    x: float
+    y: float
+    columns: tuple[float, ...]
+    head: float
+    row: float
+    cap: float
+    pitch: float
+    line: float
+    rows: tuple[tuple[str, ...], ...]
+    alt: str
+
+
+@dataclass(frozen=True, slots=True)
+class Across:
+    """A pale word laid across the whole sheet, under everything else."""
+
+    x: float
+    y: float
+    width: float
+    height: float
+    cap: float
+    angle: float
+    word: str
+
+
+Mark = Text | Box | Sign | Code | Grid | Across
+
+
+@dataclass(frozen=True, slots=True)
+class Sheet:
+    """A finished drawing: title and language of the document, sheet in mm, marks in reading order."""
+
+    title: str
+    language: str
+    width: float
+    height: float
+    marks: tuple[Mark, ...]
+
+
+def moved(mark: Mark, dx: float, dy: float) -> Mark:
+    """The same mark, `dx` mm to the right and `dy` mm down."""
+    return replace(mark, x=mark.x + dx, y=mark.y + dy)

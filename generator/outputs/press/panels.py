@@ -1,0 +1,100 @@
+"""The panels above the steps: what to wear, when to stop and whom to call, what can harm.
+
+Each has its word in the label column at the left, so that the eye finds it by its place.
+"""
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from generator.outputs.press.blocks import Block, abreast, shifted, stacked, text_block
+from generator.outputs.press.drawing import Run, Sign
+from generator.outputs.press.frames import framed, inked, inner_room
+from generator.outputs.press.letters import DESCENT, Letters
+from generator.outputs.press.packing import Item, packed
+from generator.outputs.press.wrapping import whole, width
+from generator.outputs.signs import sign_name
+from generator.views.card import CardHazard, CardView
+
+
+def panels(card: CardView, room: float, letters: Letters, *, rail: bool) -> tuple[Block, ...]:
+    """The panels that the card has something for, in reading order; in a rail their words stand on top."""
+    label = 0.0 if rail else _label_width(card, letters)
+    built = []
+    if card.wear:
+        built.append(_wear(card, room, label, letters))
+    if card.stop_rule or card.help:
+        built.append(_stop(card, room, label, letters))
+    if card.hazards:
+        built.append(_hazards(card, room, label, letters))
+    return tuple(replace(block, gap=letters.space) for block in built)
+
+
+def _label_width(card: CardView, letters: Letters) -> float:
+    """The label column holds the widest signal word."""
+    stop = width(card.words.stop, letters.signal, heavy=True)
+    signal = width(_signal(card), letters.signal, heavy=True) if card.hazards else 0.0
+    return max(stop, signal) + 2 * letters.gap
+
+
+def _signal(card: CardView) -> str:
+    return card.signal or card.words.hazards
+
+
+def _wear(card: CardView, room: float, label: float, letters: Letters) -> Block:
+    runs = (Run(card.words.wear, bold=True),)
+    items = [
+        _item(piece.symbol, f"{piece.title} {piece.symbol}".strip(), card, letters) for piece in card.wear
+    ]
+    if not label:
+        word = text_block(runs, room, letters.signal, role="heading")
+        return stacked((word, replace(packed(items, room, letters), gap=letters.gap)))
+    cap = letters.signal if whole(runs, label - letters.gap, letters.signal) else letters.place
+    word = text_block(runs, label - letters.gap, cap, role="heading")
+    signs = packed(items, room - label - letters.gap, letters)
+    down = max(0.0, (letters.sign - cap) / 2)
+    return abreast((shifted(word, 0.0, down), signs), (letters.gap, label + letters.gap))
+
+
+def _item(symbol: str, text: str, card: CardView, letters: Letters) -> Item:
+    number = symbol or "M001"
+    sign = Sign(0.0, 0.0, letters.sign, sign_name(number), f"{card.words.sign} {number}")
+    return Item(sign, (Run(text),))
+
+
+def _stop(card: CardView, room: float, label: float, letters: Letters) -> Block:
+    inner = inner_room(room, label, letters)
+    rows = [text_block((Run(card.stop_rule, bold=True),), inner, letters.text)] if card.stop_rule else []
+    rows += [
+        text_block((Run(line.label, bold=True), Run(line.text)), inner, letters.text, gap=0.5 * letters.gap)
+        for line in card.help
+    ]
+    return framed(card.words.stop, "stop", inked(stacked(rows), letters), room, label, letters)
+
+
+def _hazards(card: CardView, room: float, label: float, letters: Letters) -> Block:
+    inner = inner_room(room, label, letters)
+    items = [
+        _item(symbol or "W001", " · ".join(texts), card, letters) for symbol, texts in _by_sign(card.hazards)
+    ]
+    ways = (packed(items, inner, letters), _clustered(items, inner, letters))
+    lowest = min(ways, key=lambda way: (way.split, round(way.height, 3)))
+    return framed(_signal(card), "", lowest, room, label, letters)
+
+
+def _clustered(items: Sequence[Item], room: float, letters: Letters) -> Block:
+    """All signs in a row, then all the words as one paragraph."""
+    step = letters.sign + 0.4 * letters.gap
+    left = len(items) * step + 0.4 * letters.gap
+    runs = [run if n == 0 else Run(f"· {run.text}") for n, item in enumerate(items) for run in item.runs]
+    text = text_block(runs, max(room - left, letters.text), letters.text)
+    ink = text.height - DESCENT * letters.text
+    height = max(letters.sign, ink)
+    top = min((height - letters.sign) / 2, letters.pitch)
+    signs = tuple(replace(item.sign, x=n * step, y=top) for n, item in enumerate(items))
+    return Block(height, (*signs, *shifted(text, left, (height - ink) / 2).marks), split=text.split)
+
+
+def _by_sign(hazards: Sequence[CardHazard]) -> tuple[tuple[str, tuple[str, ...]], ...]:
+    """Hazards under one sign together, in the order of their first one."""
+    order = dict.fromkeys(hazard.symbol for hazard in hazards)
+    return tuple((symbol, tuple(h.text for h in hazards if h.symbol == symbol)) for symbol in order)

@@ -1,0 +1,200 @@
+"""The steps: places as stations, actions under them, times large at the right."""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
+from itertools import groupby
+from typing import Literal
+
+from generator.outputs.press.blocks import Block, paragraph, shifted, stacked, text_block
+from generator.outputs.press.drawing import Run, Text
+from generator.outputs.press.letters import DESCENT, Letters
+from generator.outputs.press.pills import pill_rows
+from generator.outputs.press.stations import place_head, station, station_width
+from generator.outputs.press.wrapping import whole, width
+from generator.views.card import CardMark, CardStep, CardView
+
+# Loose: a line for each note. Snug: notes run on in one paragraph. Close: the place, too, leads in its first step.
+Density = Literal["loose", "snug", "close"]
+DENSITIES: tuple[Density, ...] = ("loose", "snug", "close")
+_ARRIVAL = ("dry", "wet")
+
+
+@dataclass(frozen=True, slots=True)
+class Columns:
+    """Inside the column of steps, in mm: its room, left edge of numbers, left edge of sentences."""
+
+    room: float
+    number: float
+    sentence: float
+
+
+@dataclass(frozen=True, slots=True)
+class Stay:
+    """Steps that follow one another at one place; `known` when the card has been there before."""
+
+    number: str
+    title: str
+    steps: tuple[CardStep, ...]
+    known: bool
+
+    @property
+    def placed(self) -> bool:
+        """False for steps that have no place."""
+        return bool(self.number or self.title)
+
+    @property
+    def arrivals(self) -> tuple[CardMark, ...]:
+        """How the part must arrive, once for the whole stay."""
+        return tuple(dict.fromkeys(m for step in self.steps for m in step.marks if m.kind in _ARRIVAL))
+
+
+def step_blocks(card: CardView, room: float, letters: Letters, density: Density) -> tuple[Block, ...]:
+    """A head for each stay unless the density is close; then one block a step."""
+    columns = _columns(card.steps, room, letters, density)
+    blocks: list[Block] = []
+    for stay in _stays(card.steps):
+        if density == "close":
+            blocks += _close_stay(card, stay, columns, letters)
+        else:
+            blocks += _headed_stay(card, stay, columns, letters, density)
+    return tuple(blocks)
+
+
+def _stays(steps: Iterable[CardStep]) -> tuple[Stay, ...]:
+    stays: list[Stay] = []
+    for place, group in groupby(steps, key=lambda step: (step.place_number, step.place_title)):
+        known = any((stay.number, stay.title) == place for stay in stays)
+        stays.append(Stay(*place, tuple(group), known))
+    return tuple(stays)
+
+
+def _columns(steps: Sequence[CardStep], room: float, letters: Letters, density: Density) -> Columns:
+    numbers = max((width(step.number, letters.text, heavy=True) for step in steps), default=0.0)
+    places = [step.place_number for step in steps if step.place_number or step.place_title]
+    number = letters.bar + letters.gap if places else 0.0
+    if places and density == "close":
+        number = max(station_width(place, letters) for place in places) + 0.5 * letters.gap
+    sentence = number + numbers + 0.8 * letters.gap
+    return Columns(room, number, sentence)
+
+
+def _headed_stay(
+    card: CardView, stay: Stay, columns: Columns, letters: Letters, density: Density
+) -> list[Block]:
+    if not stay.placed:
+        return _tied(card, stay, columns, letters, letters.space, density)
+    head = place_head(
+        stay.number, stay.title, stay.arrivals, columns.sentence, columns.room, letters
+    )
+    blocks = _tied(card, stay, columns, letters, 0.6 * letters.gap, density)
+    return [replace(head, gap=letters.space, keep=True), *blocks]
+
+
+def _tied(
+    card: CardView, stay: Stay, columns: Columns, letters: Letters, first: float, density: Density
+) -> list[Block]:
+    """The steps of a stay, joined by the line that shows that nobody walks in between."""
+    again = _again(card, stay, columns, letters)
+    blocks = []
+    for place, step in enumerate(stay.steps):
+        notes = _notes(card, step)
+        says = (Run(step.verb, bold=True), Run(step.sentence))
+        parts = [says, *notes] if density == "loose" else [(*says, *(run for note in notes for run in note))]
+        marks = [mark for mark in step.marks if mark.kind not in _ARRIVAL]
+        block = _step(step, parts, marks, columns, letters)
+        gap = letters.gap if place else first
+        blocks.append(replace(block, gap=gap, again=again, tie=letters.bar if again else 0.0))
+    return blocks
+
+
+def _close_stay(card: CardView, stay: Stay, columns: Columns, letters: Letters) -> list[Block]:
+    again = _again(card, stay, columns, letters)
+    blocks = []
+    for place, step in enumerate(stay.steps):
+        # A numbered place is named once; after that its disc says it.
+        named = stay.title and not place and not (stay.known and stay.number)
+        lead = [Run(f"{stay.title}:")] if named else []
+        runs = (*lead, Run(step.verb, bold=True), Run(step.sentence))
+        notes = tuple(run for note in _notes(card, step) for run in note)
+        block = _step(step, [(*runs, *notes)], step.marks, columns, letters)
+        gap = letters.gap if place else 1.3 * letters.gap
+        if place or not stay.placed:
+            tie = letters.bar if stay.placed else 0.0
+            blocks.append(replace(block, gap=gap, again=again if place else None, tie=tie))
+        else:
+            blocks.append(replace(_with_station(block, stay.number, letters), gap=gap))
+    return blocks
+
+
+def _with_station(block: Block, number: str, letters: Letters) -> Block:
+    disc = Block(0.0, station(number, letters))
+    return replace(block, marks=(*shifted(disc, 0.0, (letters.text - letters.disc) / 2).marks, *block.marks))
+
+
+def _again(card: CardView, stay: Stay, columns: Columns, letters: Letters) -> Block | None:
+    """What a new column says first when a stay goes on in it."""
+    if not stay.placed:
+        return None
+    title = f"{stay.title} ({card.words.continued})".strip()
+    return place_head(stay.number, title, (), columns.sentence, columns.room, letters)
+
+
+def _step(
+    step: CardStep,
+    parts: Sequence[tuple[Run, ...]],
+    marks: Sequence[CardMark],
+    columns: Columns,
+    letters: Letters,
+) -> Block:
+    """Number, sentence with what belongs to it, marks; dwell and window at the right."""
+    time = _time_width(step, columns, letters)
+    times = _times(step, time, letters)
+    number = paragraph((Run(step.number, bold=True),), columns.room, letters.text)
+    says = _says(parts, columns, letters, time, times.height)
+    body = stacked([says, *pill_rows(marks, columns.room - columns.sentence, letters)])
+    drawn = (replace(number, x=columns.number), *shifted(body, columns.sentence).marks)
+    drawn += shifted(times, columns.room - time).marks
+    return Block(max(body.height, times.height), drawn, split=body.split or times.split)
+
+
+def _says(
+    parts: Sequence[tuple[Run, ...]], columns: Columns, letters: Letters, time: float, beside: float
+) -> Block:
+    """Paragraphs; lines beside the times are short, those under them run on to the edge."""
+    full = columns.room - columns.sentence
+    short = full - time - letters.space
+    rows: list[Block] = []
+    y = 0.0
+    for runs in parts:
+        gap = 0.35 * letters.gap if rows else 0.0
+        lines = int(max(0.0, beside - y - gap) / letters.pitch + 0.98)
+        rows.append(text_block(runs, (*(short,) * lines, full), letters.text, gap=gap))
+        y += gap + rows[-1].height
+    return stacked(rows)
+
+
+def _time_width(step: CardStep, columns: Columns, letters: Letters) -> float:
+    dwell = width(step.dwell_shown, letters.dwell, heavy=True)
+    return min(max(dwell, width(step.window_shown, letters.text)), 0.42 * columns.room)
+
+
+def _times(step: CardStep, room: float, letters: Letters) -> Block:
+    rows: list[Block] = []
+    shown = ((step.dwell_shown, letters.dwell, True), (step.window_shown, letters.text, False))
+    for text, cap, heavy in shown:
+        if text:
+            run = (Run(text, heavy),)
+            lines: Text = paragraph(run, room, cap, align="right")
+            fits = whole(run, room, cap)
+            rows.append(Block(lines.height + DESCENT * letters.text, (lines,), 0.4 * letters.gap, split=not fits))
+    return stacked(rows)
+
+
+def _notes(card: CardView, step: CardStep) -> list[tuple[Run, ...]]:
+    words = card.words
+    labels = (
+        (words.set, step.setting), (words.limit, step.limit), (words.hold, step.hold),
+        (words.alarm, step.alarm), (words.see, step.check), (words.if_not, step.if_not),
+        (words.call, step.call), (words.into, step.container),
+    )  # fmt: skip
+    return [(Run(label, bold=True), Run(text)) for label, text in labels if text]
