@@ -7,7 +7,8 @@ from generator.hazards.composition import Ate, Composition, Ingredient, NotScree
 from generator.hazards.declared import declared_ingredient
 from generator.hazards.density import DensityUsed
 from generator.hazards.drawings import pictogram_alt, pictogram_codes, pictogram_svg, pictogram_title
-from generator.hazards.edition import Edition, Evidence
+from generator.hazards.edition import Edition
+from generator.hazards.evidence import Evidence
 from generator.hazards.hazard_words import HazardWord, hazard_word, hazard_word_ids
 from generator.hazards.labels import (
     OPEN_QUESTION,

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from generator.hazards.classification import HazardClass
 from generator.hazards.composition import Ingredient, Route
-from generator.hazards.edition import weakest
+from generator.hazards.evidence import weakest
 from generator.hazards.limit_table import AcuteTable, acute_relevant, acute_table, acute_unknown
 from generator.hazards.steps import Finding, Part, Step, Term, Unknown, joined, number
 

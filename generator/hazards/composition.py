@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from generator.hazards.classification import HazardClass, SpecificLimit
-from generator.hazards.edition import Evidence
+from generator.hazards.evidence import Evidence
 from generator.units import Quantity, Window
 
 Route = Literal["oral", "dermal", "gas", "vapour", "mist"]

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from functools import cache
 from typing import Any
 
-from generator.hazards.edition import Evidence
+from generator.hazards.evidence import Evidence
 from generator.hazards.tables import read_table
 
 

@@ -5,7 +5,7 @@ from functools import cache
 from typing import Any
 
 from generator.hazards.composition import LimitSet
-from generator.hazards.edition import Evidence
+from generator.hazards.evidence import Evidence
 from generator.hazards.tables import read_table
 
 

@@ -2,7 +2,7 @@
 
 from generator.hazards.classification import HazardClass
 from generator.hazards.composition import Composition, Ingredient
-from generator.hazards.edition import Evidence
+from generator.hazards.evidence import Evidence
 from generator.hazards.limit_table import GenericLimit, single_limit
 from generator.hazards.steps import (
     Finding,

@@ -4,7 +4,8 @@ from dataclasses import dataclass
 from functools import cache
 from typing import Any, Literal
 
-from generator.hazards.edition import Edition, Evidence
+from generator.hazards.edition import Edition
+from generator.hazards.evidence import Evidence
 from generator.hazards.statements import statement
 from generator.hazards.tables import read_table
 

@@ -5,7 +5,8 @@ from difflib import get_close_matches
 from functools import cache
 from typing import Any
 
-from generator.hazards.edition import Edition, Evidence
+from generator.hazards.edition import Edition
+from generator.hazards.evidence import Evidence
 from generator.hazards.tables import read_table
 
 DANGER = "Danger"

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from generator.hazards.classification import HazardClass
 from generator.hazards.composition import Ingredient
-from generator.hazards.edition import Evidence
+from generator.hazards.evidence import Evidence
 
 # A sum that is a rounding error under its limit is at the limit.
 _NEAR = 1e-9

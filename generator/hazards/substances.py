@@ -6,7 +6,7 @@ from typing import Any
 
 from generator.hazards.classification import HazardClass, SpecificLimit, read_class, read_limit
 from generator.hazards.composition import Ate
-from generator.hazards.edition import Evidence
+from generator.hazards.evidence import Evidence
 from generator.hazards.tables import read_table
 
 

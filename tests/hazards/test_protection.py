@@ -49,7 +49,7 @@ def test_lungs_are_answered_by_extraction() -> None:
     assert not asks_protection(("H314",))[0].unless_extraction
 
 
-# The codes are those of the rules of the checker: no-eyewash, extraction-missing, untrained-role, concentrate.
+# The codes are those of the checker: no-eyewash, extraction-missing, untrained-role, concentrate.
 def test_sets_of_codes() -> None:
     every = (
         "H300",
