@@ -1,0 +1,87 @@
+"""newel build: check, then write the site, whole or not at all."""
+
+import sys
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import click
+
+from generator.cli.screen import screen_width, show
+
+if TYPE_CHECKING:
+    from generator.problems import Problem
+
+
+@click.command("build")
+@click.option("--folder", type=click.Path(path_type=Path), default=Path(), metavar="DIR",
+              help="The lab's folder, or the one that holds procedures; this one if not given.")
+@click.option("--site-dir", type=click.Path(path_type=Path), metavar="DIR",
+              help="Where the site is written; `site` inside --folder if not given.")
+@click.option("--draft", is_flag=True, help="Show the text as it stands, marked a draft.")
+def command(folder: Path, site_dir: Path | None, draft: bool) -> int:
+    """Check the lab and write its site; an error leaves the last site as it was."""
+    from generator.cli.day import day_of_run
+    from generator.pipeline import build_site
+    from generator.problems import NewelError
+    from generator.publishing import publish
+    from generator.reading import find_folder
+
+    lab = find_folder(folder)
+    outcome = build_site(lab, day_of_run(), draft)
+    _show_problems(outcome.problems)
+    if outcome.site is None:
+        show_refusal()
+        return 1
+    target = site_dir or folder / "site"
+    config = folder / "mkdocs.yml"
+    try:
+        with _progress() as progress:
+            publish(outcome.site, target, config if config.is_file() else None, progress)
+    except OSError as bad:
+        raise NewelError("not-written", f"{target} cannot be written ({bad.strerror})",
+                         "the last site stands as it was", "look at its rights and its disk") from bad
+    pages = len(outcome.site.pages)
+    click.echo(f"wrote {target.as_posix()}: {pages} page{'s' * (pages != 1)}{', a draft' if draft else ''}")
+    return 0
+
+
+def show_refusal() -> None:
+    """Say that nothing was published."""
+    from generator.cli.lines import text_line
+
+    show([text_line("Nothing was published; the last site stands as it was.")])
+
+
+def _show_problems(problems: "tuple[Problem, ...]") -> None:
+    from generator.cli.report import Report
+    from generator.cli.text_form import count_line, listed_lines
+
+    report = Report(problems, _texts(problems))
+    show([*listed_lines(report, width=screen_width()), count_line(report)])
+
+
+def _texts(problems: "tuple[Problem, ...]") -> dict[str, str]:
+    """The files that the problems stand in, for quoting; a file that cannot be read is not quoted."""
+    found: dict[str, str] = {}
+    for name in {problem.where.file for problem in problems}:
+        try:
+            found[name] = Path(name).read_text(encoding="utf-8-sig")
+        except (OSError, UnicodeDecodeError):
+            continue
+    return found
+
+
+@contextmanager
+def _progress() -> "Iterator[Callable[[int, int], None] | None]":
+    """A bar on a screen; nothing in a pipe."""
+    if not sys.stderr.isatty():
+        yield None
+        return
+    from rich.console import Console
+    from rich.progress import Progress
+
+    with Progress(console=Console(stderr=True), transient=True) as bar:
+        task = bar.add_task("Laying out pages", total=None)
+        yield lambda done, total: bar.update(task, completed=done, total=total)
