@@ -79,8 +79,7 @@ PLATING_CURRENT = Formula(
 
 
 def _time(copper: Any, density: Any, efficiency: Any, metal: Any) -> Any:
-    charge_by_area = copper * metal.density * metal.charges * FARADAY / metal.molar_mass
-    return charge_by_area / (density * efficiency)
+    return copper * metal.density * metal.charges * FARADAY / (metal.molar_mass * density * efficiency)
 
 
 def _all_current_plates(copper: Any, density: Any, metal: Any) -> Any:
