@@ -76,12 +76,16 @@ class CardStep:
 
 @dataclass(frozen=True, slots=True)
 class CardTable:
-    """A ready-reckoner: title, column heads with their units, rows of finished values, one note."""
+    """A ready-reckoner: title, column heads with their units, rows of finished values, one note.
+
+    `step` is the id of the step that it belongs to, "" for a table of the whole card.
+    """
 
     title: str
     heads: tuple[str, ...]
     rows: tuple[tuple[str, ...], ...]
     note: str = ""
+    step: str = ""
 
 
 @dataclass(frozen=True, slots=True)

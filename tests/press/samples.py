@@ -128,6 +128,7 @@ RECKONER = CardTable(
     ("area", "2.0 dm²", "2.2 dm²", "2.4 dm²", "2.6 dm²", "2.8 dm²"),
     (("current", "3.9 A", "4.3 A", "4.7 A", "5.1 A", "5.4 A"),),
     "Area is both faces and the hole walls. Never above 12 A.",
+    step="copper-in",
 )
 
 COMMON: dict[str, Any] = {

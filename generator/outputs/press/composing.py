@@ -4,9 +4,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from math import atan2, degrees
 
-from generator.outputs.press.blocks import Block, stacked, text_block
+from generator.outputs.press.blocks import Block, marks_of, stacked, text_block, wider
 from generator.outputs.press.columns import Flow, flow, level, total
-from generator.outputs.press.drawing import Across, Box, Mark, Run, Sheet, moved
+from generator.outputs.press.drawing import Across, Box, Mark, Run, Sheet
 from generator.outputs.press.ends import foot, head
 from generator.outputs.press.letters import Letters
 from generator.outputs.press.panels import panels
@@ -94,21 +94,33 @@ class Way:
     density: Density
 
 
-def plan(card: CardView, way: Way, cap: float) -> Plan:
-    """The card set in that way with capitals of `cap` mm."""
-    letters = Letters(cap)
-    inner = way.paper.inner_width
-    made = Plan(
-        way.paper, way.count, way.density, 0.0, letters, head(card, inner, letters),
-        foot(card, inner, letters), (), (),
-    )  # fmt: skip
+# What does not hang on density or columns, kept while one card is being fitted.
+Shared = dict[tuple[Paper, bool, float], Plan]
+
+
+def plan(card: CardView, way: Way, cap: float, shared: Shared) -> Plan:
+    """The card set in that way with capitals of `cap` mm; `shared` belongs to this card."""
+    key = (way.paper, way.rail, cap)
+    if key not in shared:
+        shared[key] = _around(card, way, Letters(cap))
+    made = replace(shared[key], count=way.count, density=way.density)
+    letters = made.letters
     if card.status == "withdrawn":
-        return replace(made, top=(_notice(card, inner, letters),))
-    rail, top = _rail(card, made) if way.rail else (0.0, panels(card, inner, letters, rail=False))
-    made = replace(made, rail=rail, top=top)
+        return made
     tables = tuple(reckoner(table, made.column, letters) for table in card.tables)
     steps = step_blocks(card, made.column, letters, way.density)
     return replace(made, blocks=(*steps, *tables))
+
+
+def _around(card: CardView, way: Way, letters: Letters) -> Plan:
+    """Head, foot and panels, without the steps."""
+    inner = way.paper.inner_width
+    ends = head(card, inner, letters), foot(card, inner, letters)
+    made = Plan(way.paper, way.count, way.density, 0.0, letters, *ends, (), ())
+    if card.status == "withdrawn":
+        return replace(made, top=(replace(_notice(card, inner, letters), gap=2 * letters.space),))
+    rail, top = _rail(card, made) if way.rail else (0.0, panels(card, inner, letters, rail=False))
+    return replace(made, rail=rail, top=top)
 
 
 def rail_length(blocks: Sequence[Block]) -> float:
@@ -156,10 +168,10 @@ def draw(card: CardView, made: Plan) -> Sheet:
         raise ValueError("the card does not fit this plan")
     margin = made.paper.margin
     marks: list[Mark] = [_across(card, made)] if card.status == "draft" else []
-    marks += [moved(mark, margin, margin) for mark in made.head.marks]
+    marks += marks_of(made.head, margin, margin)
     marks += _body(placed, made)
     top = made.paper.height - margin - made.foot.height
-    marks += [moved(mark, margin, top) for mark in made.foot.marks]
+    marks += marks_of(made.foot, margin, top)
     title = " · ".join(part for part in (card.title, card.procedure_title) if part)
     return Sheet(title, card.language, made.paper.width, made.paper.height, tuple(marks))
 
@@ -169,13 +181,9 @@ def _opened(made: Plan) -> Flow | None:
     low, high = 1.0, _OPEN
     for _ in range(5):
         middle = (low + high) / 2
-        fits = flow(_wider(made.blocks, middle), made.height, made.count)
+        fits = flow(wider(made.blocks, middle), made.height, made.count)
         low, high = (middle, high) if fits else (low, middle)
-    return level(_wider(made.blocks, low), made.height, made.count)
-
-
-def _wider(blocks: Sequence[Block], factor: float) -> tuple[Block, ...]:
-    return tuple(replace(block, gap=block.gap * factor) for block in blocks)
+    return level(wider(made.blocks, low), made.height, made.count)
 
 
 def _body(placed: Flow, made: Plan) -> list[Mark]:
@@ -184,7 +192,7 @@ def _body(placed: Flow, made: Plan) -> list[Mark]:
     y = margin + made.head.height
     for block in made.top:
         y += block.gap
-        marks += [moved(mark, margin, y) for mark in block.marks]
+        marks += marks_of(block, margin, y)
         y += block.height
     top = (margin + made.head.height if made.rail else y) + letters.space
     for place in placed.placed:
@@ -192,7 +200,7 @@ def _body(placed: Flow, made: Plan) -> list[Mark]:
         x = margin + made.left + place.column * (made.column + letters.gutter)
         if block.tie:
             marks.append(Box(x, top + place.y - place.gap, block.tie, block.height + place.gap, fill="black"))
-        marks += [moved(mark, x, top + place.y) for mark in block.marks]
+        marks += marks_of(block, x, top + place.y)
     return marks
 
 

@@ -1,12 +1,13 @@
 """Both ends of a card: title and identity at the top; code and caution at the bottom."""
 
+from dataclasses import replace
 from functools import lru_cache
 from itertools import groupby
 
 import segno
 
-from generator.outputs.press.blocks import Block, paragraph, shifted, stacked, text_block
-from generator.outputs.press.drawing import Box, Code, Mark, Run, Text
+from generator.outputs.press.blocks import Block, Part, paragraph, stacked, text_block
+from generator.outputs.press.drawing import Box, Code, Run
 from generator.outputs.press.letters import Letters
 from generator.views.card import CardView
 
@@ -18,13 +19,14 @@ def head(card: CardView, room: float, letters: Letters) -> Block:
     """Title and station discs, what procedure this is from, then number, issue, check code, good until."""
     discs, taken = _discs(card.stations, room, letters)
     title = text_block((Run(card.title, bold=True),), room - taken, letters.signal, role="title")
-    rows = [title]
+    rows = [replace(title, parts=(*title.parts, *discs))]
     if card.procedure_title or card.lab_title:
         rows.append(_about(card, room - taken, letters))
     rows.append(_identity(card, room if len(rows) > 1 else room - taken, letters))
     text = stacked(rows)
-    rule = Box(0.0, text.height + 0.3 * letters.gap, room, letters.bar, fill="black")
-    return Block(rule.y + rule.height, (*text.marks[:1], *discs, *text.marks[1:], rule), split=text.split)
+    down = max(text.height + 0.3 * letters.gap, _disc(letters) + 0.5 * letters.gap if discs else 0.0)
+    rule = Box(0.0, 0.0, room, letters.bar, fill="black")
+    return Block(down + rule.height, ((0.0, 0.0, text), (0.0, down, rule)), split=text.split)
 
 
 def _about(card: CardView, room: float, letters: Letters) -> Block:
@@ -32,27 +34,27 @@ def _about(card: CardView, room: float, letters: Letters) -> Block:
     return text_block((Run(" · ".join(parts)),), room, letters.text, gap=0.8 * letters.gap)
 
 
-def _discs(stations: tuple[str, ...], room: float, letters: Letters) -> tuple[tuple[Mark, ...], float]:
-    size = letters.signal * 1.9
-    marks: list[Mark] = []
+def _disc(letters: Letters) -> float:
+    return 1.9 * letters.signal
+
+
+def _discs(stations: tuple[str, ...], room: float, letters: Letters) -> tuple[tuple[Part, ...], float]:
+    size = _disc(letters)
+    parts: list[Part] = []
     taken = len(stations) * (size + letters.gap)
     for place, number in enumerate(stations):
         x = room - taken + letters.gap + place * (size + letters.gap)
         cap = letters.signal * (1.0 if len(number) < 3 else 0.6)
         text = paragraph((Run(number, bold=True),), size, cap, align="center", ink="white")
-        marks.append(Box(x, 0.0, size, size, fill="black", radius=size / 2))
-        marks.append(_at(text, x, (size - cap) / 2))
-    return tuple(marks), taken
-
-
-def _at(text: Text, x: float, y: float) -> Text:
-    return Text(x, y, text.width, text.cap, text.pitch, text.lines, text.role, text.align, text.ink)
+        parts.append((x, 0.0, Box(0.0, 0.0, size, size, fill="black", radius=size / 2)))
+        parts.append((x, (size - cap) / 2, text))
+    return tuple(parts), taken
 
 
 def _identity(card: CardView, room: float, letters: Letters) -> Block:
     words = card.words
     parts = (
-        (words.card, f"{card.procedure}/{card.card}"), (words.issue, card.issue),
+        (words.card, card.card), (words.issue, card.issue),
         (words.check_code, card.check_code), (words.good_until, card.good_until),
     )  # fmt: skip
     pairs = [f"{label} {_solid(value)}" for label, value in parts if value]
@@ -69,17 +71,17 @@ def foot(card: CardView, room: float, letters: Letters) -> Block:
     rule = Box(0.0, 0.0, room, letters.bar, fill="black")
     top = letters.bar + letters.gap
     left = 0.0
-    marks: list[Mark] = [rule]
+    parts: list[Part] = [(0.0, 0.0, rule)]
     height = 0.0
     if card.address:
         code = code_of(card.address, max(_LEAST_CODE, 4.6 * letters.text), card.words.qr_code)
-        marks.append(Code(0.0, top, code.size, code.modules, code.path, code.alt))
+        parts.append((0.0, top, code))
         left, height = code.size + letters.gap, code.size
     scan = (card.words.scan, card.address_shown) if card.address else ()
     runs = (Run(card.caution, bold=True), *(Run(text) for text in scan if text))
     text = text_block(runs, room - left, letters.text)
-    marks += shifted(text, left, top + 0.4 * letters.gap).marks
-    return Block(top + max(height, text.height + 0.4 * letters.gap), tuple(marks), split=text.split)
+    parts.append((left, top + 0.4 * letters.gap, text))
+    return Block(top + max(height, text.height + 0.4 * letters.gap), tuple(parts), split=text.split)
 
 
 @lru_cache(maxsize=2_000)

@@ -2,8 +2,8 @@
 
 from dataclasses import replace
 
-from generator.outputs.press.blocks import Block, shifted, text_block
-from generator.outputs.press.drawing import Box, Mark, Run, Sign
+from generator.outputs.press.blocks import Block, Part, text_block
+from generator.outputs.press.drawing import Box, Run, Sign
 from generator.outputs.press.letters import DESCENT, Letters
 from generator.outputs.press.wrapping import width
 
@@ -40,35 +40,32 @@ def _word_left(word: str, sign: str, body: Block, room: float, label: float, let
     inside = body.height + 2 * pad + letters.bar
     over = letters.sign + letters.gap if sign else 0.0
     height = max(inside, letters.signal + 2 * pad + over)
-    marks: list[Mark] = [_outline(room, height, letters), Box(0.0, 0.0, label, height, fill="black")]
+    cell = Box(0.0, 0.0, label, height, fill="black")
+    parts: list[Part] = [(0.0, 0.0, _outline(room, height, letters)), (0.0, 0.0, cell)]
     top = (height - letters.signal + over) / 2
     if sign:
-        marks.append(Sign((label - letters.sign) / 2, top - over, letters.sign, sign, word))
+        octagon = Sign(0.0, 0.0, letters.sign, sign, word)
+        parts.append(((label - letters.sign) / 2, top - over, octagon))
     head = _word(word, label - pad, letters)
     wide = width(word, letters.signal, heavy=True)
-    marks += shifted(head, max(pad, (label - wide) / 2), top).marks
-    marks += shifted(body, label + letters.gap, (height - inside + letters.bar) / 2 + pad).marks
-    return Block(height, tuple(marks), split=body.split or head.split)
+    parts.append((max(pad, (label - wide) / 2), top, head))
+    parts.append((label + letters.gap, (height - inside + letters.bar) / 2 + pad, body))
+    return Block(height, tuple(parts), split=body.split or head.split)
 
 
 def _word_top(word: str, sign: str, body: Block, room: float, letters: Letters) -> Block:
     pad = letters.gap
     left = pad + letters.bar
     bar = letters.signal + 2.4 * pad
-    marks: list[Mark] = [Box(0.0, 0.0, room, bar, fill="black")]
+    height = bar + body.height + 2 * pad + letters.bar
+    strip = Box(0.0, 0.0, room, bar, fill="black")
+    parts: list[Part] = [(0.0, 0.0, _outline(room, height, letters)), (0.0, 0.0, strip)]
     start = left
     if sign:
         side = bar - 1.2 * pad
-        marks.append(Sign(left, 0.6 * pad, side, sign, word))
+        parts.append((left, 0.6 * pad, Sign(0.0, 0.0, side, sign, word)))
         start += side + pad
     head = _word(word, room - start - pad, letters)
-    height = bar + body.height + 2 * pad + letters.bar
-    marks += shifted(head, start, 1.2 * pad).marks
-    marks += shifted(body, left, bar + pad).marks
-    split = body.split or head.split or len(_lines(head)) > 1
-    return Block(height, (_outline(room, height, letters), *marks), split=split)
-
-
-def _lines(head: Block) -> tuple[object, ...]:
-    mark = head.marks[0]
-    return getattr(mark, "lines", ())
+    parts += [(start, 1.2 * pad, head), (left, bar + pad, body)]
+    one_line = width(word, letters.signal, heavy=True) <= room - start - pad
+    return Block(height, tuple(parts), split=body.split or not one_line)

@@ -57,12 +57,11 @@ def tidy(text: str) -> str:
     return " ".join(part for part in composed.replace("\t", " ").replace("\n", " ").split(" ") if part)
 
 
-def missing(texts: Iterable[str]) -> tuple[str, ...]:
-    """Characters that the bundled letters cannot print, each once, in order.
+def missing(texts: Iterable[str], letters: frozenset[str]) -> tuple[str, ...]:
+    """Characters of the texts that are not among the letters, each once, in order.
 
     Signs without a shape of their own (joiners, direction marks) are refused with them: they could
     turn a text round unseen.
     """
-    known = medium().advances.keys() & bold().advances.keys()
     seen = dict.fromkeys(character for text in texts for character in tidy(text))
-    return tuple(c for c in seen if c not in known or unicodedata.category(c) in ("Cc", "Cf", "Co"))
+    return tuple(c for c in seen if c not in letters or unicodedata.category(c) in ("Cc", "Cf", "Co"))

@@ -6,7 +6,7 @@ Each has its word in the label column at the left, so that the eye finds it by i
 from collections.abc import Sequence
 from dataclasses import replace
 
-from generator.outputs.press.blocks import Block, abreast, shifted, stacked, text_block
+from generator.outputs.press.blocks import Block, abreast, stacked, text_block
 from generator.outputs.press.drawing import Run, Sign
 from generator.outputs.press.frames import framed, inked, inner_room
 from generator.outputs.press.letters import DESCENT, Letters
@@ -43,7 +43,8 @@ def _signal(card: CardView) -> str:
 def _wear(card: CardView, room: float, label: float, letters: Letters) -> Block:
     runs = (Run(card.words.wear, bold=True),)
     items = [
-        _item(piece.symbol, f"{piece.title} {piece.symbol}".strip(), card, letters) for piece in card.wear
+        _item(piece.symbol, f"{piece.title}\u00a0{piece.symbol}".strip(), card, letters)
+        for piece in card.wear
     ]
     if not label:
         word = text_block(runs, room, letters.signal, role="heading")
@@ -52,7 +53,8 @@ def _wear(card: CardView, room: float, label: float, letters: Letters) -> Block:
     word = text_block(runs, label - letters.gap, cap, role="heading")
     signs = packed(items, room - label - letters.gap, letters)
     down = max(0.0, (letters.sign - cap) / 2)
-    return abreast((shifted(word, 0.0, down), signs), (letters.gap, label + letters.gap))
+    lowered = Block(word.height + down, ((0.0, down, word),), split=word.split)
+    return abreast((lowered, signs), (letters.gap, label + letters.gap))
 
 
 def _item(symbol: str, text: str, card: CardView, letters: Letters) -> Item:
@@ -90,8 +92,8 @@ def _clustered(items: Sequence[Item], room: float, letters: Letters) -> Block:
     ink = text.height - DESCENT * letters.text
     height = max(letters.sign, ink)
     top = min((height - letters.sign) / 2, letters.pitch)
-    signs = tuple(replace(item.sign, x=n * step, y=top) for n, item in enumerate(items))
-    return Block(height, (*signs, *shifted(text, left, (height - ink) / 2).marks), split=text.split)
+    signs = tuple((n * step, top, item.sign) for n, item in enumerate(items))
+    return Block(height, (*signs, (left, (height - ink) / 2, text)), split=text.split)
 
 
 def _by_sign(hazards: Sequence[CardHazard]) -> tuple[tuple[str, tuple[str, ...]], ...]:

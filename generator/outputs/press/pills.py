@@ -24,7 +24,7 @@ def pill(mark: CardMark, letters: Letters) -> tuple[Block, float]:
         edge, edge, across - 2 * edge, height - 2 * edge, line=2 * edge, fill="white", radius=0.35 * letters.text
     )
     sign = Sign(0.45 * letters.gap, (height - side) / 2, side, f"mark-{mark.kind}", mark.text)
-    return Block(height, (frame, sign, text)), across
+    return Block(height, tuple((0.0, 0.0, mark) for mark in (frame, sign, text))), across
 
 
 def pill_rows(marks: Sequence[CardMark], room: float, letters: Letters) -> list[Block]:

@@ -63,4 +63,4 @@ def _grid(table: CardTable, columns: Sequence[int], room: float, letters: Letter
         whole((Run(table.heads[c], bold=True),), w - letters.gap, letters.text)
         for c, w in zip(columns, widths, strict=True)
     )
-    return Block(head_height + row * len(table.rows), (grid,), letters.gap, split=not fits)
+    return Block(head_height + row * len(table.rows), ((0.0, 0.0, grid),), letters.gap, split=not fits)

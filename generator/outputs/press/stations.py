@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import replace
 
-from generator.outputs.press.blocks import Block, paragraph, shifted, text_block
+from generator.outputs.press.blocks import Block, Part, paragraph, text_block
 from generator.outputs.press.drawing import Box, Mark, Run
 from generator.outputs.press.letters import Letters
 from generator.outputs.press.pills import pill
@@ -40,14 +40,14 @@ def place_head(
     name = text_block(runs, room - start, letters.place, role="heading")
     top = (letters.disc - letters.place) / 2
     height = max(letters.disc, top + name.height)
-    drawn: list[Mark] = [*shifted(name, start, top).marks, *station(number, letters)]
+    parts: list[Part] = [(start, top, name), *((0.0, 0.0, mark) for mark in station(number, letters))]
     x, y = start + run_width(runs, letters.place) + letters.space, 0.0
     for mark in marks:
         block, across = pill(mark, letters)
         if x + across > room:
             x, y = start, height + 0.4 * letters.gap
-        drawn += shifted(block, x, y or (letters.disc - block.height) / 2).marks
+        parts.append((x, y or (letters.disc - block.height) / 2, block))
         height = max(height, y + block.height)
         x += across + letters.gap
     line = Box(0.0, letters.disc / 2, letters.bar, height - letters.disc / 2, fill="black")
-    return Block(height, (line, *drawn), split=name.split)
+    return Block(height, ((0.0, 0.0, line), *parts), split=name.split)

@@ -5,8 +5,8 @@ from dataclasses import dataclass, replace
 from itertools import groupby
 from typing import Literal
 
-from generator.outputs.press.blocks import Block, paragraph, shifted, stacked, text_block
-from generator.outputs.press.drawing import Run, Text
+from generator.outputs.press.blocks import Block, paragraph, stacked, text_block
+from generator.outputs.press.drawing import Box, Run, Text
 from generator.outputs.press.letters import DESCENT, Letters
 from generator.outputs.press.pills import pill_rows
 from generator.outputs.press.stations import place_head, station, station_width
@@ -52,7 +52,7 @@ def step_blocks(card: CardView, room: float, letters: Letters, density: Density)
     """A head for each stay unless the density is close; then one block a step."""
     columns = _columns(card.steps, room, letters, density)
     blocks: list[Block] = []
-    for stay in _stays(card.steps):
+    for stay in stays(card.steps):
         if density == "close":
             blocks += _close_stay(card, stay, columns, letters)
         else:
@@ -60,12 +60,13 @@ def step_blocks(card: CardView, room: float, letters: Letters, density: Density)
     return tuple(blocks)
 
 
-def _stays(steps: Iterable[CardStep]) -> tuple[Stay, ...]:
-    stays: list[Stay] = []
+def stays(steps: Iterable[CardStep]) -> tuple[Stay, ...]:
+    """The steps in runs at one place, in order."""
+    found: list[Stay] = []
     for place, group in groupby(steps, key=lambda step: (step.place_number, step.place_title)):
-        known = any((stay.number, stay.title) == place for stay in stays)
-        stays.append(Stay(*place, tuple(group), known))
-    return tuple(stays)
+        known = any((stay.number, stay.title) == place for stay in found)
+        found.append(Stay(*place, tuple(group), known))
+    return tuple(found)
 
 
 def _columns(steps: Sequence[CardStep], room: float, letters: Letters, density: Density) -> Columns:
@@ -117,18 +118,22 @@ def _close_stay(card: CardView, stay: Stay, columns: Columns, letters: Letters) 
         runs = (*lead, Run(step.verb, bold=True), Run(step.sentence))
         notes = tuple(run for note in _notes(card, step) for run in note)
         block = _step(step, [(*runs, *notes)], step.marks, columns, letters)
-        gap = letters.gap if place else 1.3 * letters.gap
+        gap = 0.85 * letters.gap if place else 1.1 * letters.gap
         if place or not stay.placed:
             tie = letters.bar if stay.placed else 0.0
             blocks.append(replace(block, gap=gap, again=again if place else None, tie=tie))
         else:
-            blocks.append(replace(_with_station(block, stay.number, letters), gap=gap))
+            blocks.append(replace(_with_station(block, stay, letters), gap=gap))
     return blocks
 
 
-def _with_station(block: Block, number: str, letters: Letters) -> Block:
-    disc = Block(0.0, station(number, letters))
-    return replace(block, marks=(*shifted(disc, 0.0, (letters.text - letters.disc) / 2).marks, *block.marks))
+def _with_station(block: Block, stay: Stay, letters: Letters) -> Block:
+    up = (letters.text - letters.disc) / 2
+    disc = tuple((0.0, up, mark) for mark in station(stay.number, letters))
+    middle = letters.text / 2
+    line = Box(0.0, 0.0, letters.bar, max(0.0, block.height - middle), fill="black")
+    tie = ((0.0, middle, line),) if len(stay.steps) > 1 else ()
+    return replace(block, parts=(*tie, *disc, *block.parts))
 
 
 def _again(card: CardView, stay: Stay, columns: Columns, letters: Letters) -> Block | None:
@@ -152,9 +157,8 @@ def _step(
     number = paragraph((Run(step.number, bold=True),), columns.room, letters.text)
     says = _says(parts, columns, letters, time, times.height)
     body = stacked([says, *pill_rows(marks, columns.room - columns.sentence, letters)])
-    drawn = (replace(number, x=columns.number), *shifted(body, columns.sentence).marks)
-    drawn += shifted(times, columns.room - time).marks
-    return Block(max(body.height, times.height), drawn, split=body.split or times.split)
+    parts = ((columns.number, 0.0, number), (columns.sentence, 0.0, body), (columns.room - time, 0.0, times))
+    return Block(max(body.height, times.height), parts, split=body.split or times.split)
 
 
 def _says(
@@ -175,7 +179,7 @@ def _says(
 
 def _time_width(step: CardStep, columns: Columns, letters: Letters) -> float:
     dwell = width(step.dwell_shown, letters.dwell, heavy=True)
-    return min(max(dwell, width(step.window_shown, letters.text)), 0.42 * columns.room)
+    return min(max(dwell, width(step.window_shown, letters.text)) + 0.01, 0.42 * columns.room)
 
 
 def _times(step: CardStep, room: float, letters: Letters) -> Block:
@@ -183,11 +187,17 @@ def _times(step: CardStep, room: float, letters: Letters) -> Block:
     shown = ((step.dwell_shown, letters.dwell, True), (step.window_shown, letters.text, False))
     for text, cap, heavy in shown:
         if text:
-            run = (Run(text, heavy),)
+            run = (Run(_solid(text) if heavy else text, heavy),)
             lines: Text = paragraph(run, room, cap, align="right")
             fits = whole(run, room, cap)
-            rows.append(Block(lines.height + DESCENT * letters.text, (lines,), 0.4 * letters.gap, split=not fits))
+            height = lines.height + DESCENT * letters.text
+            rows.append(Block(height, ((0.0, 0.0, lines),), 0.4 * letters.gap, split=not fits))
     return stacked(rows)
+
+
+def _solid(text: str) -> str:
+    """A time is never parted from its unit."""
+    return text.replace(" ", "\u00a0")
 
 
 def _notes(card: CardView, step: CardStep) -> list[tuple[Run, ...]]:

@@ -1,10 +1,12 @@
 """Breaks runs of text into lines by the measured width of their letters."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from functools import lru_cache
 
 from generator.outputs.press.drawing import Line, Run
 from generator.outputs.press.metrics import bold, medium, tidy
+
+Word = tuple[str, bool, float]
 
 
 @lru_cache(maxsize=20_000)
@@ -22,10 +24,44 @@ def run_width(line: Iterable[Run], cap: float) -> float:
     return sum(width(run.text, cap, run.bold) for run in line)
 
 
-@lru_cache(maxsize=4_000)
-def words_of(text: str) -> tuple[str, ...]:
-    """The words of a text, tidied; a no-break space does not part words."""
-    return tuple(tidy(text).split(" "))
+@lru_cache(maxsize=10_000)
+def _words_of(text: str, heavy: bool) -> tuple[Word, ...]:
+    """The words of a text with their widths in cap heights; a no-break space does not part words."""
+    return tuple((word, heavy, _em_width(word, heavy)) for word in tidy(text).split(" "))
+
+
+def _words(runs: Iterable[Run]) -> list[Word]:
+    return [word for run in runs for word in _words_of(run.text, run.bold)]
+
+
+def _lines(runs: Iterable[Run], rooms: Sequence[float]) -> list[list[Word]]:
+    """Words in lines; rooms in cap heights, the last one goes on."""
+    spaces = (_em_width(" ", False), _em_width(" ", True))
+    words = _words(runs)
+    least = min(rooms)
+    if any(word[2] > least for word in words):
+        words = [piece for word in words for piece in _pieces(word, least)]
+    lines: list[list[Word]] = [[]]
+    used, room = 0.0, rooms[0]
+    for word in words:
+        gap = spaces[word[1]] if used else 0.0
+        if used and used + gap + word[2] > room:
+            lines.append([])
+            room = rooms[min(len(lines), len(rooms)) - 1]
+            used = gap = 0.0
+        lines[-1].append(word)
+        used += gap + word[2]
+    return lines
+
+
+def _pieces(word: Word, room: float) -> Iterator[Word]:
+    text, heavy, wide = word
+    while wide > room and len(text) > 1:
+        cut = next((n for n in range(len(text) - 1, 1, -1) if _em_width(text[:n], heavy) <= room), 1)
+        yield text[:cut], heavy, _em_width(text[:cut], heavy)
+        text = text[cut:]
+        wide = _em_width(text, heavy)
+    yield text, heavy, wide
 
 
 def broken(runs: Iterable[Run], rooms: tuple[float, ...], cap: float) -> tuple[Line, ...]:
@@ -34,48 +70,27 @@ def broken(runs: Iterable[Run], rooms: tuple[float, ...], cap: float) -> tuple[L
     A single word wider than its room is broken between letters, for nothing is ever dropped; `whole`
     tells beforehand whether that happens.
     """
-    lines: list[list[Run]] = [[]]
-    used = 0.0
-    spaces = (width(" ", cap), width(" ", cap, heavy=True))
-    for word in _words(runs, min(rooms), cap):
-        wide = _em_width(word.text, word.bold) * cap
-        gap = spaces[word.bold] if lines[-1] else 0.0
-        if lines[-1] and used + gap + wide > rooms[min(len(lines), len(rooms)) - 1]:
-            lines.append([])
-            used = gap = 0.0
-        lines[-1].append(Run(f" {word.text}", word.bold) if gap else word)
-        used += gap + wide
+    lines = _lines(runs, [room / cap for room in rooms])
     return tuple(_joined(line) for line in lines if line)
+
+
+def line_count(runs: Iterable[Run], room: float, cap: float) -> int:
+    """Number of lines that the runs take in `room` mm."""
+    return len(_lines(runs, (room / cap,)))
 
 
 def whole(runs: Iterable[Run], room: float, cap: float) -> bool:
     """True when every word fits on a line of `room` mm."""
-    return all(_em_width(word, run.bold) * cap <= room for run in runs for word in words_of(run.text))
+    return all(word[2] * cap <= room for word in _words(runs))
 
 
-def _words(runs: Iterable[Run], room: float, cap: float) -> Iterator[Run]:
-    for run in runs:
-        for word in words_of(run.text):
-            if _em_width(word, run.bold) * cap <= room:
-                yield Run(word, run.bold)
-            else:
-                yield from _pieces(word, run.bold, room, cap)
-
-
-def _pieces(word: str, heavy: bool, room: float, cap: float) -> Iterator[Run]:
-    while word and width(word, cap, heavy) > room:
-        cut = next((n for n in range(len(word) - 1, 1, -1) if width(word[:n], cap, heavy) <= room), 1)
-        yield Run(word[:cut], heavy)
-        word = word[cut:]
-    if word:
-        yield Run(word, heavy)
-
-
-def _joined(line: list[Run]) -> Line:
+def _joined(line: Sequence[Word]) -> Line:
     texts: list[tuple[list[str], bool]] = []
-    for run in line:
-        if texts and texts[-1][1] == run.bold:
-            texts[-1][0].append(run.text)
+    for text, heavy, _ in line:
+        if texts and texts[-1][1] == heavy:
+            texts[-1][0].append(text)
+        elif texts:
+            texts.append((["", text], heavy))
         else:
-            texts.append(([run.text], run.bold))
-    return tuple(Run("".join(parts), heavy) for parts, heavy in texts)
+            texts.append(([text], heavy))
+    return tuple(Run(" ".join(parts), heavy) for parts, heavy in texts)

@@ -1,0 +1,71 @@
+"""Every text that a card prints, so that a letter that cannot be printed is found before anything is set."""
+
+import unicodedata
+from collections.abc import Iterator
+from dataclasses import fields
+from functools import cache
+
+from generator.outputs.press.metrics import bold, medium, missing
+from generator.problems import NewelError
+from generator.views.card import CardStep, CardView
+from generator.views.card_words import CardWords
+
+_NOT_PRINTED = ("id", "stage", "stage_title", "marks")
+
+
+def printed(card: CardView) -> Iterator[str]:
+    """The card's own texts and the fixed words, in no special order."""
+    yield from (
+        card.title, card.card, card.procedure_title, card.lab_title, card.issue, card.check_code,
+        card.good_until, card.address_shown, card.stop_rule, card.signal, card.caution, card.withdrawn,
+        *card.stations,
+    )  # fmt: skip
+    for piece in card.wear:
+        yield from (piece.symbol, piece.title)
+    for line in card.help:
+        yield from (line.label, line.text)
+    yield from (hazard.text for hazard in card.hazards)
+    for step in card.steps:
+        yield from _of_step(step)
+    for table in card.tables:
+        yield from (table.title, table.note, *table.heads)
+        yield from (value for row in table.rows for value in row)
+    yield from _of_words(card.words)
+
+
+def _of_step(step: CardStep) -> Iterator[str]:
+    yield from (getattr(step, field.name) for field in fields(step) if field.name not in _NOT_PRINTED)
+    yield from (mark.text for mark in step.marks)
+
+
+def _of_words(words: CardWords) -> Iterator[str]:
+    values = (getattr(words, field.name) for field in fields(words))
+    yield from (value for value in values if isinstance(value, str))
+
+
+@cache
+def _letters() -> frozenset[str]:
+    return frozenset(medium().advances.keys() & bold().advances.keys())
+
+
+def unprintable(card: CardView) -> tuple[str, ...]:
+    """Characters of the card that the bundled letters do not have, each once."""
+    return missing(printed(card), _letters())
+
+
+def demand_letters(card: CardView) -> None:
+    """Raise NewelError, naming the characters, when the card cannot be printed as written."""
+    strange = unprintable(card)
+    if strange:
+        raise NewelError(
+            "letter-missing",
+            f"the card {card.title!r} has {', '.join(map(_named, strange))}, which its letters cannot print",
+            "a card prints every character as written or not at all",
+            "write it in words, or leave it out",
+        )
+
+
+def _named(character: str) -> str:
+    name = unicodedata.name(character, "a character without a name")
+    shown = f"{character} " if character.isprintable() else ""
+    return f"{shown}(U+{ord(character):04X} {name})"
