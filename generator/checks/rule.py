@@ -22,6 +22,8 @@ class Rule:
 
 
 def _has(study: LabStudy, noun: str) -> bool:
+    if noun == "english":
+        return study.lab.lab.language.split("-")[0] == "en"
     if noun == "sessions":
         return bool(study.lab.lab.sessions)
     if noun in ("part", "cards", "limits"):

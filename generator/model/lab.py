@@ -7,7 +7,7 @@ from generator.model.located import Located
 from generator.model.people import Role, Signoff
 from generator.model.places import Place, Rack, Residue, Timer
 from generator.model.room import CalculatorSettings, Emergency, GlossaryEntry, Room
-from generator.model.scalars import Id, Listed, Named
+from generator.model.scalars import Id, Listed, Name, Named
 from generator.model.waste import Container
 from generator.model.worn import HazardWord, Ppe
 
@@ -30,4 +30,4 @@ class Lab(Located):
     keep_apart: Annotated[tuple[KeepApart, ...], Listed] = ()
     emergencies: Annotated[tuple[Emergency, ...], Listed] = ()
     glossary: Annotated[dict[Id, GlossaryEntry], Named] = {}
-    calculators: Annotated[dict[str, CalculatorSettings], Named] = {}
+    calculators: Annotated[dict[Name, CalculatorSettings], Named] = {}

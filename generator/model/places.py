@@ -13,6 +13,7 @@ from generator.model.scalars import (
     Ref,
     Refs,
     Sentence,
+    Span,
     SpanLimits,
     Temperatures,
     one_of,
@@ -84,10 +85,11 @@ class Rack(Located):
 
 
 class Timer(Located):
-    """What sounds, and what to do first when it does."""
+    """What sounds, what to do first when it does, and the longest time that it can be set to."""
 
     title: Sentence
     when_it_sounds: Sentence | None = None
+    at_most: Span | None = None
 
 
 class Residue(Located):

@@ -14,6 +14,7 @@ from generator.model.scalars import (
     Length,
     Limits,
     Listed,
+    Name,
     Named,
     Ref,
     Refs,
@@ -111,13 +112,13 @@ class Procedure(Located):
     written_by: Ref | None = None
     approver: Ref
     review_every: Span | None = None
-    limits: Annotated[dict[str, Limits], Named] = {}
+    limits: Annotated[dict[Name, Limits], Named] = {}
     not_for: Sentence | None = None
     vendor_papers: Annotated[tuple[VendorPaper, ...], Listed] = ()
     stop_rule: Sentence | None = None
     tell_us_first: Sentences = ()
     part: Part | None = None
-    job: Annotated[dict[str, Annotated[Value, PlainValidator(read_value)]], Named] = {}
+    job: Annotated[dict[Name, Annotated[Value, PlainValidator(read_value)]], Named] = {}
     stages: Annotated[tuple[Stage, ...], Listed, Field(min_length=1)]
     you_may_see: Annotated[tuple[Symptom, ...], Listed] = ()
     cards: Annotated[tuple[Card, ...], Listed] = ()

@@ -6,7 +6,7 @@ from pydantic import Field, PlainValidator
 
 from generator.model.given import Value, read_value
 from generator.model.located import Located
-from generator.model.scalars import ClockTime, Limits, Listed, Named, Ref, Refs, Sentence, Span, one_of
+from generator.model.scalars import ClockTime, Limits, Listed, Name, Named, Ref, Refs, Sentence, Span, one_of
 
 
 class Session(Located):
@@ -48,6 +48,7 @@ class Room(Located):
     sheets_good_for: Span | None = None
     help: Help = Help()
     unattended_notice: Sentence | None = None
+    unattended_at_most: Span | None = None
     ghs: Annotated[str, PlainValidator(_GHS)] = "rev10"
 
 
@@ -70,8 +71,8 @@ class GlossaryEntry(Located):
 class CalculatorSettings(Located):
     """This lab's values for one formula: defaults, usual ranges, and limits never to be passed."""
 
-    defaults: Annotated[dict[str, Annotated[Value, PlainValidator(read_value)]], Named] = {}
-    usual: Annotated[dict[str, Limits], Named] = {}
-    never_above: Annotated[dict[str, Annotated[Value, PlainValidator(read_value)]], Named] = {}
+    defaults: Annotated[dict[Name, Annotated[Value, PlainValidator(read_value)]], Named] = {}
+    usual: Annotated[dict[Name, Limits], Named] = {}
+    never_above: Annotated[dict[Name, Annotated[Value, PlainValidator(read_value)]], Named] = {}
 
 

@@ -146,6 +146,7 @@ TIME = _dimension("1 s")
 Sentence = Annotated[Text, *_leaf(text, "words")]
 Id = Annotated[Text, *_leaf(an_id, "lower-case words with hyphens", pattern="^[a-z0-9]+(-[a-z0-9]+)*$")]
 Ref = Annotated[Text, *_leaf(text, "the id of something declared elsewhere")]
+Name = Annotated[str, *_leaf(text, "a name of the author's own")]
 Flag = Annotated[bool, PlainValidator(a_flag), WithJsonSchema({"type": ["boolean", "string"]})]
 Count = Annotated[int, PlainValidator(a_count), WithJsonSchema({"type": ["integer", "string"]})]
 Amount = Annotated[Quantity, *_leaf(units_reader(read_quantity), "a number and a unit, as 1.9 A/dm2")]

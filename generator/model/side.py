@@ -7,7 +7,7 @@ from pydantic import Field, PlainValidator
 from generator.model.given import Value, read_value
 from generator.model.located import Located
 from generator.model.procedure import Accept, Card
-from generator.model.scalars import Listed, Named, Ref, Sentence
+from generator.model.scalars import Listed, Name, Named, Ref, Sentence
 
 
 class ClassFile(Located):
@@ -17,7 +17,7 @@ class ClassFile(Located):
     title: Sentence | None = None
     approver: Ref | None = None
     because: Sentence | None = None
-    job: Annotated[dict[str, Annotated[Value, PlainValidator(read_value)]], Named] = {}
+    job: Annotated[dict[Name, Annotated[Value, PlainValidator(read_value)]], Named] = {}
     steps: dict[str, object] = {}
     cards: Annotated[tuple[Card, ...], Listed] = ()
     accept: Annotated[tuple[Accept, ...], Listed] = ()

@@ -12,6 +12,7 @@ from generator.model.scalars import (
     Count,
     Flag,
     Id,
+    Name,
     Named,
     Ref,
     Refs,
@@ -126,7 +127,7 @@ class Picture(Located):
     alt: Sentence | None = None
 
 
-Recorded = Annotated[dict[str, Annotated[Reading, PlainValidator(read_reading)]], Named]
+Recorded = Annotated[dict[Name, Annotated[Reading, PlainValidator(read_reading)]], Named]
 _STAYS = one_of("here", "near", "away", kind="way to stay")
 
 
@@ -176,7 +177,7 @@ class Step(Located):
     wash_hands: Flag = False
     rack: Ref | None = None
     rock: Annotated[Counted, PlainValidator(read_rock)] | None = None
-    set: Annotated[dict[str, Annotated[Text | tuple[Leg, ...], PlainValidator(read_setting)]], Named] = {}
+    set: Annotated[dict[Name, Annotated[Text | tuple[Leg, ...], PlainValidator(read_setting)]], Named] = {}
     power: PowerOn | None = None
     watch: Watch | None = None
     waste: Ref | None = None
@@ -186,7 +187,7 @@ class Step(Located):
     ask: Ask | None = None
     picture: Picture | None = None
     formulas: Refs = ()
-    given: Annotated[dict[str, Annotated[Value, PlainValidator(read_value)]], Named] = {}
+    given: Annotated[dict[Name, Annotated[Value, PlainValidator(read_value)]], Named] = {}
     was: Id | None = None
 
 

@@ -65,7 +65,7 @@ def check_procedure(
     for rule in RULES:
         if rule.in_procedure and rule.can_run(study):
             found += rule.in_procedure(study)
-    return study, accept(study, fold(found))
+    return study, fold(accept(study, found))
 
 
 def _in_lab(lab: LabStudy) -> list[Problem]:

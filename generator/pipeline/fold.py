@@ -3,20 +3,39 @@
 from collections.abc import Iterable
 from dataclasses import replace
 
-from generator.problems import Cause, Problem
+from generator.problems import Cause, Level, Problem
 
 
 def fold(problems: Iterable[Problem]) -> tuple[Problem, ...]:
-    """Problems as found, each whose causes are all known folded under the first that names one of them."""
+    """Problems in the order walked, each whose causes are all known folded under the first that names one of them.
+
+    A warning folds under an error, never the reverse; what is accepted takes no part. Of the same finding on
+    several paths the first stays.
+    """
     kept: list[Problem] = []
     heads: dict[Cause, int] = {}
     follows: dict[int, int] = {}
-    for problem in problems:
-        if problem.causes and all(cause in heads for cause in problem.causes):
+    seen: set[tuple[str, str, str]] = set()
+    for problem in sorted(problems, key=lambda problem: problem.order):
+        same = (problem.rule, problem.step, problem.place)
+        if problem.level is Level.ACCEPTED or not problem.causes:
+            if problem.order == 0 or same not in seen:
+                kept.append(problem)
+        elif same not in seen and not _covered(problem, heads, kept):
+            for cause in problem.causes:
+                if cause not in heads or _graver(problem, kept[heads[cause]]):
+                    heads[cause] = len(kept)
+            kept.append(problem)
+        elif same not in seen:
             head = heads[problem.causes[0]]
             follows[head] = follows.get(head, 0) + 1
-            continue
-        for cause in problem.causes:
-            heads.setdefault(cause, len(kept))
-        kept.append(problem)
+        seen.add(same)
     return tuple(replace(problem, follows=follows.get(index, 0)) for index, problem in enumerate(kept))
+
+
+def _covered(problem: Problem, heads: dict[Cause, int], kept: list[Problem]) -> bool:
+    return all(cause in heads and not _graver(problem, kept[heads[cause]]) for cause in problem.causes)
+
+
+def _graver(one: Problem, other: Problem) -> bool:
+    return one.level is Level.ERROR and other.level is not Level.ERROR

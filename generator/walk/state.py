@@ -83,7 +83,12 @@ class State:
     def same_as(self, other: "State") -> bool:
         """Whether two moments differ in nothing but the clock and since when things hold."""
         keys = self.atoms.keys() | other.atoms.keys()
-        return all(self.atom(*key).value == other.atom(*key).value for key in keys if key[0] != "entered")
+        return all(_same(key[0], self.atom(*key).value, other.atom(*key).value) for key in keys)
+
+
+def _same(kind: str, one: object, other: object) -> bool:
+    """Clock times count only as being there; how long ago is compared by whoever needs it."""
+    return bool(one) == bool(other) if kind in ("entered", "made") else one == other
 
 
 class Draft:

@@ -119,39 +119,41 @@ class _Walker:
     def straight(self) -> State:
         state = self.start()
         for visit in self.visits:
-            state = self.visit(visit, state, "")
-            pause = visit.step.pause
-            if pause and pause.time.low is not None:
-                state = self.rest(state, visit, "")
+            state = self.advance(visit, state, "")
             self.after.append(state)
         return state
+
+    def advance(self, visit: Visit, state: State, path: str) -> State:
+        """A visit, and the pause behind it where that pause has a shortest time and so is always taken."""
+        state = self.visit(visit, state, path)
+        pause = visit.step.pause
+        return self.rest(self.moments[-1], path) if pause and pause.time.low is not None else state
 
     def redo(self, redo: Redo, count: int) -> None:
         check = self.visits[redo.at].step.id
         path = f"after {check} failed {'once' if count == 1 else f'{count} times'}"
         again = ((redo.mend,) if redo.mend else ()) + self.visits[redo.to : redo.at + 1]
-        self.follow(again * count, self.after[redo.at], path, redo.at + 1)
+        self.follow(again * count, self.moments[redo.at].after, path, redo.at + 1)
 
     def pauses(self) -> None:
         for index, visit in enumerate(self.visits):
             pause = visit.step.pause
             if pause and pause.time.low is None:
                 path = f"after a pause behind {visit.step.id}"
-                state = self.rest(self.after[index], visit, path)
-                self.follow((), state, path, index + 1)
+                self.follow((), self.rest(self.moments[index], path), path, index + 1)
 
     def follow(self, visits: Iterable[Visit], state: State, path: str, then: int) -> None:
         """Walk extra visits, then the straight run from visit `then` until nothing differs from it any more."""
         self.paths.append(path)
         for visit in visits:
-            state = self.visit(visit, state, path)
+            state = self.advance(visit, state, path)
         if then == 0:
             self.ends.append(End(state, path, len(self.moments)))
             return
         for index in range(then, len(self.visits)):
             if self.joins(state, index):
                 return
-            state = self.visit(self.visits[index], state, path)
+            state = self.advance(self.visits[index], state, path)
         self.ends.append(End(state, path, len(self.moments)))
 
     def joins(self, state: State, index: int) -> bool:
@@ -162,8 +164,10 @@ class _Walker:
         )
 
     def pending(self, step: Step, state: State, straight: State) -> bool:
+        if step.do == "take-out" and _age(state, "entered", "") != _age(straight, "entered", ""):
+            return True
         if step.since is None:
-            return any(_age(state, "made", m) != _age(straight, "made", m) for m in step.use)
+            return any(_age(state, "made", str(m)) != _age(straight, "made", str(m)) for m in step.use)
         id = str(step.since.step)
         return id in state.ended and _since(state, id) != _since(straight, id)
 
@@ -183,16 +187,16 @@ class _Walker:
         paused = step.pause is not None and step.pause.time.low is not None
         return 0.0 if paused else self.ground.waiting(step)
 
-    def rest(self, state: State, visit: Visit, path: str) -> State:
-        """Everything comes off, and the time of the pause goes by."""
-        pause = visit.step.pause
+    def rest(self, moment: Moment, path: str) -> State:
+        """Everything comes off, and the time of the pause goes by; straight moments stand first in `moments`."""
+        pause, state = moment.step.pause, moment.after
         assert pause is not None
-        draft = Draft(state, str(visit.step.id))
+        draft = Draft(state, str(moment.step.id))
         dress(self.ground, draft, tuple(map(str, self.ground.lab.lab.base_wear)))
         low = pause.time.low.si if pause.time.low else 0.0
         high = pause.time.high.si if pause.time.high else low
         resumed = State(draft.atoms, state.clock.later(low, high), state.ended)
-        self.rests.append(Rest(replace(self.moments[-1], path=path, after=state), resumed))
+        self.rests.append(Rest(replace(moment, path=path), resumed))
         return resumed
 
 
@@ -202,7 +206,7 @@ def _since(state: State, id: str) -> tuple[float, float]:
 
 
 def _age(state: State, kind: str, name: str) -> object:
-    made = state.value(kind, str(name))
+    made = state.value(kind, name)
     return round(state.clock.shortest - made.shortest, 6) if isinstance(made, Clock) else made
 
 

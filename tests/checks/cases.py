@@ -3,7 +3,11 @@
 A case is `== title`, then sections that start with `--- name`:
   lab, procedure   YAML laid over the base files in tests/checks/base (`~` takes a field away, lists replace)
   steps            the steps of the only stage
+  edit             one line an edit of the base steps: `drop ID`, `move ID after ID`, `change ID {field: value}`,
+                   `after ID {id: ..., do: ...}`, `before ID {...}`, `fill ID N` (N idle steps behind it);
+                   `~` as a value takes a field away
   file NAME        a whole file of the folder, raw, as `file procedures/x.yml`; replaces the base file of that name
+  latin-1 NAME     the same, saved in an encoding that is not UTF-8
   today            the day, default 2026-11-25
   found            one line a problem of the rule under test: `level @step  part of the message`, or `nothing`
 """
@@ -18,6 +22,7 @@ from generator.pipeline import Checked, check
 from generator.reading import open_folder, read_lab
 
 BASE = Path(__file__).parent / "base"
+_SAVED_AS = {"file": "utf-8", "latin-1": "latin-1"}
 
 
 @dataclass(frozen=True)
@@ -27,7 +32,7 @@ class Case:
     rule: str
     title: str
     sections: dict[str, str]
-    files: dict[str, str] = field(default_factory=dict)
+    files: dict[str, bytes] = field(default_factory=dict)
 
     @property
     def expected(self) -> list[tuple[str, str, str]]:
@@ -51,11 +56,14 @@ def read_cases(path: Path) -> list[Case]:
     for block in path.read_text(encoding="utf-8").split("\n== ")[0 if path.read_text().startswith("== ") else 1 :]:
         title, _, rest = block.removeprefix("== ").partition("\n")
         sections: dict[str, str] = {}
-        files: dict[str, str] = {}
+        files: dict[str, bytes] = {}
         for part in ("\n" + rest).split("\n--- ")[1:]:
             name, _, body = part.partition("\n")
-            into, key = (files, name[5:]) if name.startswith("file ") else (sections, name.strip())
-            into[key.strip()] = body + "\n"
+            kind, _, file = name.strip().partition(" ")
+            if kind in _SAVED_AS:
+                files[file] = (body + "\n").encode(_SAVED_AS[kind])
+            else:
+                sections[name.strip()] = body + "\n"
         cases.append(Case(path.stem.replace("_", "-"), title.strip(), sections, files))
     return cases
 
@@ -79,19 +87,39 @@ def _yaml(text: str) -> Any:
     return plain(root)
 
 
+def edit_steps(steps: list[dict[str, Any]], edits: str) -> None:
+    """Carry out edits on a list of steps."""
+    for line in filter(None, map(str.strip, edits.splitlines())):
+        verb, id, *rest = line.split(None, 2)
+        at = next(index for index, step in enumerate(steps) if step["id"] == id)
+        if verb == "drop":
+            del steps[at]
+        elif verb == "change":
+            steps[at] = lay_over(steps[at], _yaml(rest[0]))
+        elif verb == "fill":
+            steps[at + 1 : at + 1] = [{"id": f"idle-{n}", "do": "act", "say": "Wait."} for n in range(int(rest[0]))]
+        elif verb == "move":
+            step = steps.pop(at)
+            side, target = rest[0].split()
+            steps.insert([s["id"] for s in steps].index(target) + (side == "after"), step)
+        else:
+            steps.insert(at + (verb == "after"), _yaml(rest[0]))
+
+
 def write_lab(case: Case, folder: Path) -> None:
     """The case as a lab's folder."""
     lab = lay_over(_yaml((BASE / "lab.yml").read_text()), _yaml(case.sections.get("lab", "{}")))
     procedure = lay_over(_yaml((BASE / "procedure.yml").read_text()), _yaml(case.sections.get("procedure", "{}")))
     if "steps" in case.sections:
         procedure["stages"][0]["steps"] = _yaml(case.sections["steps"])
+    edit_steps(procedure["stages"][0]["steps"], case.sections.get("edit", ""))
     folder.mkdir(parents=True)
     (folder / "lab.yml").write_text(as_yaml(lab))
     (folder / "clean-a-plate.yml").write_text(as_yaml(procedure))
     for name, text in case.files.items():
         target = folder / name.removeprefix("procedures/")
         target.parent.mkdir(parents=True, exist_ok=True)
-        target.write_text(text)
+        target.write_bytes(text)
 
 
 def check_case(case: Case, folder: Path) -> Checked:

@@ -1,0 +1,39 @@
+"""A mixture of the lab as the screening takes it."""
+
+from typing import cast
+
+from generator.checks.chemicals.contents import mixture, substance
+from generator.hazards import Composition, Ingredient, declared_ingredient
+from generator.model import Lab, Mixture, Portion, Substance
+from generator.units import Window
+
+
+def composition_of(lab: Lab, id: str) -> Composition | None:
+    """The composition, or None where a mixture says nothing of it or names what is not declared."""
+    found = mixture(lab, id)
+    if found is None or not found.made_of:
+        return None
+    parts = [_ingredient(lab, str(name), portion) for name, portion in found.made_of.items()]
+    known = tuple(part for part in parts if part is not None)
+    if len(known) < len(parts):
+        return None
+    return Composition(id, known, density=found.density, ph=cast("Window | None", found.ph))
+
+
+def _ingredient(lab: Lab, id: str, portion: Portion) -> Ingredient | None:
+    bought = substance(lab, id)
+    if bought:
+        return declared_ingredient(
+            id, portion.amount, _codes(bought), cas=str(bought.cas or ""), counted_as=portion.counted_as,
+            strength=bought.strength, density=bought.density, bought_mixture=bought.mixture)  # fmt: skip
+    made = mixture(lab, id)
+    if made is None:
+        return None
+    return declared_ingredient(id, portion.amount, _codes(made), density=made.density, bought_mixture=True)
+
+
+def _codes(noun: Substance | Mixture) -> tuple[str, ...] | None:
+    """The declared statements; None where nothing is declared."""
+    if not noun.hazards and not noun.not_classified:
+        return None
+    return tuple(map(str, noun.hazards))

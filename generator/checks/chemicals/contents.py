@@ -1,0 +1,115 @@
+"""What a step brings into use, and which substances and groups stand behind a mixture or a residue."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from generator.model import Lab, Mixture, Procedure, Step, Substance, Text
+from generator.study import LabStudy, Study
+
+WATER = "7732-18-5"
+
+
+@dataclass(frozen=True, slots=True)
+class Brought:
+    """A group that something brings: the substance it comes from, and the mixture that holds it (or itself)."""
+
+    group: str
+    substance: str
+    by: str
+
+
+def steps_of(procedure: Procedure) -> Iterator[Step]:
+    """Every step of a procedure, mends behind the step that they mend."""
+    for step in procedure.steps:
+        yield step
+        if step.fail and step.fail.mend:
+            yield step.fail.mend
+
+
+def mixture(lab: Lab, id: str | None) -> Mixture | None:
+    """The mixture of an id, or None."""
+    return lab.mixtures.get(Text(id)) if id else None
+
+
+def substance(lab: Lab, id: str | None) -> Substance | None:
+    """The substance of an id, or None."""
+    return lab.substances.get(Text(id)) if id else None
+
+
+def in_use(study: LabStudy, step: Step) -> tuple[str, ...]:
+    """Ids of mixtures and substances that a step reaches: what its place holds, then what it uses."""
+    place = study.place(step.at)
+    held = (str(place.holds),) if place and place.holds else ()
+    return tuple(dict.fromkeys((*held, *map(str, step.use))))
+
+
+def substances_in(lab: Lab, id: str) -> tuple[str, ...]:
+    """Ids of the substances in a mixture, through mixtures of mixtures; a substance is itself."""
+    seen: dict[str, None] = {}
+    waiting = [id]
+    while waiting:
+        name = waiting.pop(0)
+        if name not in seen:
+            seen[name] = None
+            found = mixture(lab, name)
+            waiting += [str(part) for part in found.made_of] if found else []
+    return tuple(name for name in seen if substance(lab, name))
+
+
+def brought_by(lab: Lab, id: str) -> tuple[Brought, ...]:
+    """Groups that a mixture, a substance or a residue brings, each with the substance that it comes from."""
+    named = left_by(lab, id) if id in lab.residues else (id,)
+    out: dict[Brought, None] = {}
+    for name in named:
+        for inside in substances_in(lab, name):
+            found = substance(lab, inside)
+            out.update((Brought(str(group), inside, name), None) for group in (found.groups if found else ()))
+    return tuple(out)
+
+
+def left_by(lab: Lab, residue: str) -> tuple[str, ...]:
+    """Ids of the mixtures that leave a residue on the part."""
+    held = [str(place.holds) for place in lab.places.values() if place.holds and residue in place.leaves]
+    return tuple(dict.fromkeys(held))
+
+
+def groups(lab: Lab, id: str) -> frozenset[str]:
+    """The groups of a mixture, substance or residue."""
+    return frozenset(brought.group for brought in brought_by(lab, id))
+
+
+def is_water(lab: Lab, id: str) -> bool:
+    """Whether a substance is water, by its CAS number."""
+    found = substance(lab, id)
+    return bool(found and found.cas == WATER)
+
+
+def reached(study: LabStudy, procedure: Procedure) -> frozenset[str]:
+    """Ids of all mixtures and substances behind what a procedure's steps reach."""
+    out: dict[str, None] = {}
+    for step in steps_of(procedure):
+        for id in (*in_use(study, step), *([str(step.into)] if step.into else [])):
+            out.update(dict.fromkeys((id, *_inside(study.lab, id))))
+    return frozenset(out)
+
+
+def _inside(lab: Lab, id: str) -> tuple[str, ...]:
+    found = mixture(lab, id)
+    parts = tuple(str(part) for part in found.made_of) if found else ()
+    return (*parts, *substances_in(lab, id))
+
+
+def to_judge(study: LabStudy) -> frozenset[str]:
+    """Which nouns are judged here: those that the procedure reaches; in the lab those that none reaches.
+
+    A warning about a bath is raised in the procedure that uses it, where it can be accepted.
+    """
+    if isinstance(study, Study):
+        return reached(study, study.procedure)
+    everything = frozenset(map(str, (*study.lab.mixtures, *study.lab.substances)))
+    return everything.difference(*(reached(study, procedure) for procedure in study.procedures.values()))
+
+
+def place_of(lab: Lab, mixture_id: str) -> str:
+    """The id of the first place that holds a mixture, empty where none does."""
+    return next((str(id) for id, place in lab.places.items() if place.holds == mixture_id), "")

@@ -1,0 +1,49 @@
+"""The composition of a mixture implies a class that nobody declared."""
+
+from collections.abc import Iterator
+
+from generator.checks.chemicals.contents import place_of, to_judge
+from generator.checks.chemicals.screened import implied
+from generator.checks.rule import Rule
+from generator.problems import Level, Problem, RuleDoc
+from generator.study import LabStudy, title_of
+
+DOC = RuleDoc(
+    id="hazard-screen",
+    level=Level.WARNING,
+    subject="chemicals",
+    what="By the mixture rules the composition (sums of several ingredients, or the pH) implies a class that the "
+    "mixture does not declare. Where the composition cannot be worked out, nothing is said here.",
+    why="Three weak irritants together can be one irritant. Nobody sees that on three bottles.",
+    bad="""mixtures:
+  rust-bath:
+    made_of: {citric-acid: 300 g/L, deionised-water: rest}
+    ph: 1 to 2
+    hazards: [H319]""",
+    good="""mixtures:
+  rust-bath:
+    made_of: {citric-acid: 300 g/L, deionised-water: rest}
+    ph: 1 to 2
+    hazards: [H314]""",
+    needs=("mixtures",),
+    source="UN GHS Rev. 10, mixture rules of chapters 3.1 to 4.1, as held in the data of this tool",
+)
+
+
+def find(study: LabStudy) -> Iterator[Problem]:
+    """One problem a mixture, with every class that only the whole implies."""
+    wanted = to_judge(study)
+    for id, made in study.lab.mixtures.items():
+        classes = implied(study.lab, str(id)) if id in wanted else ()
+        if classes:
+            codes = ", ".join(dict.fromkeys(one.code for one in classes))
+            told = " and ".join(f"{one.name} ({one.code})" for one in classes)
+            yield DOC.found(
+                made.spot("hazards"),
+                f"what {title_of(study.lab, id)} is made of implies {told}, which it does not declare",
+                f"look at the sum with `newel screen {id}`, then add {codes} to its `hazards`, "
+                "or have the safety office say why not",
+                place=place_of(study.lab, str(id)))  # fmt: skip
+
+
+RULE = Rule(DOC, in_lab=find, in_procedure=find)

@@ -1,0 +1,61 @@
+"""What the composition of a mixture implies beside what it declares, worked out once."""
+
+from functools import lru_cache
+
+from generator.checks.chemicals.composition import composition_of
+from generator.checks.chemicals.contents import mixture, substance
+from generator.hazards import (
+    Composition,
+    Dropped,
+    HazardClass,
+    NotScreened,
+    covered_by,
+    dropped_statements,
+    screen,
+    undeclared_classes,
+)
+from generator.model import Lab
+
+
+def dropped(lab: Lab, id: str) -> tuple[Dropped, ...]:
+    """Statements of ingredients that a mixture does not carry; none where it cannot be worked out."""
+    composition = _judged(lab, id)
+    if composition is None:
+        return ()
+    found = _dropped(composition, _declared(lab, id))
+    return () if isinstance(found, NotScreened) else found
+
+
+def implied(lab: Lab, id: str) -> tuple[HazardClass, ...]:
+    """Classes that only the whole implies: not declared, and not said by an ingredient's dropped statement."""
+    composition = _judged(lab, id)
+    if composition is None:
+        return ()
+    said = tuple(one.code for one in dropped(lab, id))
+    return tuple(one for one in _implied(composition, _declared(lab, id)) if not covered_by(one.code, said))
+
+
+@lru_cache(maxsize=512)
+def _dropped(composition: Composition, declared: tuple[str, ...]) -> tuple[Dropped, ...] | NotScreened:
+    return dropped_statements(composition, declared)
+
+
+@lru_cache(maxsize=512)
+def _implied(composition: Composition, declared: tuple[str, ...]) -> tuple[HazardClass, ...]:
+    screening = screen(composition)
+    return () if isinstance(screening, NotScreened) else undeclared_classes(screening, declared)
+
+
+def _declared(lab: Lab, id: str) -> tuple[str, ...]:
+    found = mixture(lab, id)
+    return tuple(map(str, found.hazards)) if found else ()
+
+
+def _judged(lab: Lab, id: str) -> Composition | None:
+    """The composition of a mixture whose own hazards and whose ingredients' hazards are stated."""
+    found = mixture(lab, id)
+    if found is None or not (found.hazards or found.not_classified):
+        return None
+    parts = [mixture(lab, part) or substance(lab, part) for part in found.made_of]
+    silent = any(part is None or not (part.hazards or part.not_classified) for part in parts)
+    return None if silent else composition_of(lab, id)

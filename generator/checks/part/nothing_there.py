@@ -1,0 +1,36 @@
+"""The part is taken out of a place where it is not."""
+
+from collections.abc import Iterator
+
+from generator.checks.moments import at_places, called, found_at, part
+from generator.checks.rule import Rule
+from generator.problems import Level, Problem, RuleDoc
+from generator.study import Study
+
+DOC = RuleDoc(
+    id="nothing-there",
+    level=Level.ERROR,
+    subject="part",
+    what="`take-out` at a place where nothing was put in.",
+    why="A step is missing, or stands in the wrong order.",
+    bad="""- {id: soak-out, do: take-out, at: soak, say: Lift slowly.}   # and no put-in before it""",
+    good="""- {id: soak-in, do: put-in, at: soak, for: 8 min, say: Lower the board in.}
+- {id: soak-out, do: take-out, at: soak, say: Lift slowly.}""",
+    needs=("part", "places",),
+)
+
+
+def find(study: Study) -> Iterator[Problem]:
+    """Every take-out against where the part is."""
+    for moment, id, _ in at_places(study, "take-out"):
+        where = moment.before.text("in")
+        if where != id:
+            yield found_at(
+                DOC, moment,
+                f"the {part(study)} is taken out of {called(study, id)}, but it is "
+                + (f"in {called(study, where)}" if where else "not in there"),
+                f"put a `do: put-in` step at {id} before it", moment.before.cause("in"),
+            )
+
+
+RULE = Rule(DOC, in_procedure=find)

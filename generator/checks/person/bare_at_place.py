@@ -1,0 +1,52 @@
+"""A step is done at a place without all that the place wants worn."""
+
+from collections.abc import Iterator
+
+from generator.checks.moments import at_places, called, causes_of, found_at, since_when
+from generator.checks.rule import Rule
+from generator.problems import Level, Problem, RuleDoc
+from generator.study import Study
+from generator.walk import START, State
+
+DOC = RuleDoc(
+    id="bare-at-place",
+    level=Level.ERROR,
+    subject="person",
+    what=(
+        "A step at a place whose `wear` is not all on; `wear_when: hot` counts only once place or "
+        "part is hot."
+    ),
+    why="The place says what protects there. A splash does not wait until the gloves are on.",
+    bad="""- {id: open-5, do: open, at: etch, say: Lid off.}
+- {id: etch-wear, do: wear, put_on: [gauntlets, apron, face-shield], say: Put on gauntlets and shield.}""",
+    good="""- {id: etch-wear, do: wear, put_on: [gauntlets, apron, face-shield], say: Put on gauntlets and shield.}
+- {id: open-5, do: open, at: etch, say: Lid off.}""",
+    needs=("ppe", "places",),
+)
+
+
+_NOT_HANDS_ON = ("wear", "wait", "hold")
+
+
+def find(study: Study) -> Iterator[Problem]:
+    """Every step at a place: what the place wants worn against what is on."""
+    for moment, id, place in at_places(study):
+        if moment.step.do in _NOT_HANDS_ON or (place.wear_when == "hot" and not _is_hot(moment.before, id)):
+            continue
+        missing = sorted({str(piece) for piece in place.wear} - set(moment.before.names("worn")))
+        if missing:
+            since = moment.before.atom("worn", missing[0]).since
+            yield found_at(
+                DOC, moment,
+                f"{called(study, *missing)} {'is' if len(missing) == 1 else 'are'} not worn at {called(study, id)}",
+                f"put `put_on: [{', '.join(missing)}]` on a `do: wear` step before {moment.step.id}",
+                *causes_of(moment.before, "worn", missing),
+                label=f"last taken off {since_when(study, since)}" if since != START else "never put on before here",
+            )
+
+
+def _is_hot(state: State, place: str) -> bool:
+    return state.has("hot") or state.has("heated", place)
+
+
+RULE = Rule(DOC, in_procedure=find)

@@ -1,0 +1,42 @@
+"""Used gloves touch what bare hands touch in the same run."""
+
+from collections.abc import Iterator
+
+from generator.checks.moments import at_places, called, found_at, moments
+from generator.checks.rule import Rule
+from generator.problems import Level, Problem, RuleDoc
+from generator.study import Study
+
+DOC = RuleDoc(
+    id="gloves-on-clean-thing",
+    level=Level.WARNING,
+    subject="person",
+    what="Gloves that touched a mixture touch a place that bare hands use in the same run.",
+    why="What the gloves leave on a lamp or a handle is on the next bare hand.",
+    bad="""- {id: cond-out, do: take-out, at: cond, say: Lift slowly.}
+- {id: see-dry, do: check, at: light, say: Look through the holes., check: no water film}   # with the same gloves""",
+    good="""- {id: fresh-gloves, do: wear, take_off: [nitrile], put_on: [nitrile], fresh: true, waste: bag-s, say: Put on a fresh pair.}
+- {id: see-dry, do: check, at: light, say: Look through the holes., check: no water film}""",
+    needs=("ppe", "places",),
+)
+
+
+def find(study: Study) -> Iterator[Problem]:
+    """Each touching on the straight run by a glove that has been at a mixture."""
+    bare = {str(m.step.at) for m in moments(study, straight=True) if m.step.at and not m.before.gloves()}
+    for moment, id, place in at_places(study, straight=True):
+        gloves = moment.before.gloves()
+        if not gloves or place.holds or id not in bare or moment.step.do in ("wear", "wait", "hold"):
+            continue
+        wetted = sorted(name for name in moment.before.touched(gloves[-1]) if study.mixture_at(name))
+        if wetted:
+            yield found_at(
+                DOC, moment,
+                f"the {called(study, gloves[-1])} touched {called(study, *wetted)} and now {called(study, id)}, "
+                "which bare hands touch in the same run",
+                "change the gloves before this step, or work at another place",
+                moment.before.cause("glove", gloves[-1]),
+            )
+
+
+RULE = Rule(DOC, in_procedure=find)

@@ -1,0 +1,39 @@
+"""What leaves the part, the tray or the hands at a step, and into which container."""
+
+from generator.problems import Cause
+from generator.study import Study
+from generator.walk import Moment
+
+
+def container_of(study: Study, moment: Moment) -> str | None:
+    """The container that a step names, or the one that its place drains to."""
+    if moment.step.waste is not None:
+        return str(moment.step.waste)
+    place = study.place(moment.step.at)
+    drains = place.drains_to if place and moment.step.do in ("rinse", "clean") else None
+    return str(drains) if drains is not None else None
+
+
+def coming(study: Study, moment: Moment) -> set[str]:
+    """Residues, mixtures and solids that go into the container at this step."""
+    step, before = moment.step, moment.before
+    if step.do in ("rinse", "clean"):
+        place = study.place(step.at)
+        return set(before.names("residue")) & {str(name) for name in place.clears} if place else set()
+    if step.do == "empty":
+        return _tray(moment) | {str(name) for name in step.use if name in study.lab.mixtures}
+    if step.do == "wear" and len(moment.after.gloves()) <= len(before.gloves()) and before.gloves():
+        return {"gloves"}
+    return set()
+
+
+def _tray(moment: Moment) -> set[str]:
+    inside = moment.before.value("tray", str(moment.step.at or ""))
+    return {residue for _, residues in inside for residue in residues} if isinstance(inside, tuple) else set()
+
+
+def causes_for(moment: Moment, name: str) -> tuple[Cause, ...]:
+    """What is behind it: since when the residue rides on the part, or since when it lies in the tray."""
+    if moment.step.do == "empty":
+        return (moment.before.cause("tray", str(moment.step.at or "")),)
+    return (moment.before.cause("residue", name),) if moment.step.do in ("rinse", "clean") else ()

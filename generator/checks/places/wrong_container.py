@@ -1,0 +1,40 @@
+"""What comes does not belong in the container named."""
+
+from collections.abc import Iterator
+
+from generator.checks.moments import called, found_at, moments
+from generator.checks.places.outflow import causes_for, coming, container_of
+from generator.checks.rule import Rule
+from generator.problems import Level, Problem, RuleDoc
+from generator.study import Study
+
+DOC = RuleDoc(
+    id="wrong-container",
+    level=Level.ERROR,
+    subject="places",
+    what="The container named does not take what comes: residue, mixture, leftover, gloves or vacuumed dust.",
+    why="A wrong drum is dangerous to whoever opens it, and no one may fetch it.",
+    bad="""- {id: rinse-5, do: rinse, at: di, for: 100 s, waste: jug-a, say: Spray both sides.}   # etch liquor belongs in drum-p""",
+    good="""- {id: rinse-5, do: rinse, at: di, for: 100 s, waste: drum-p, say: Spray both sides.}""",
+    needs=("waste", "places",),
+)
+
+
+def find(study: Study) -> Iterator[Problem]:
+    """Every rinse, cleaning, emptying and glove change, on every path, against what its container takes."""
+    for moment in moments(study):
+        id = container_of(study, moment)
+        container = study.container(id)
+        if container is None:
+            continue
+        refused = sorted(coming(study, moment) - {str(kind) for kind in container.takes})
+        if refused:
+            fitting = [name for name, other in study.lab.waste.items() if set(refused) <= set(other.takes)]
+            yield found_at(
+                DOC, moment, f"{called(study, *refused)} would go into {called(study, id)}, which does not take it",
+                f"use {called(study, *fitting)}" if fitting else f"declare a container that takes {', '.join(refused)}",
+                *(cause for name in refused for cause in causes_for(moment, name)),
+            )
+
+
+RULE = Rule(DOC, in_procedure=find)

@@ -1,0 +1,55 @@
+"""A redo finds things not as the step expects them."""
+
+from collections.abc import Iterator
+
+from generator.checks.moments import called, found_at, moments
+from generator.checks.rule import Rule
+from generator.problems import Level, Problem, RuleDoc
+from generator.study import Study
+from generator.walk import Moment
+
+DOC = RuleDoc(
+    id="redo-makes-trouble",
+    level=Level.ERROR,
+    subject="time",
+    what=(
+        "A fault that shows only on a redo and has no better name: a lid already off, a lid already "
+        "on, a machine already free or already held, gloves put on over the same gloves."
+    ),
+    why="Authors write the straight run and forget what a second pass finds.",
+    bad="""- {id: see-pink, do: check, say: Look., check: even pink, fail: {redo: open-5, at_most: 1, call: technician}}   # and the lid is still off""",
+    good="""- {id: close-5, do: close, at: etch, say: Vented lid on.}
+- {id: see-pink, do: check, say: Look., check: even pink, fail: {redo: open-5, at_most: 1, call: technician}}""",
+)
+
+
+def find(study: Study) -> Iterator[Problem]:
+    """Each moment on a redo path that does again what is already done."""
+    for moment in moments(study):
+        words = "" if moment.straight or "pause" in moment.path else already(study, moment)
+        if words and not _same_on_straight(study, moment):
+            yield found_at(
+                DOC, moment, f"on the redo, {words}",
+                "let the redo start at another step, or add a step that brings things back before the check",
+            )
+
+
+def already(study: Study, moment: Moment) -> str:
+    """What the step does that is already so."""
+    step, before, id = moment.step, moment.before, str(moment.step.at or "")
+    place = study.place(id)
+    if place and place.cover == "lid" and step.do in ("open", "close"):
+        if before.has("open", id) == (step.do == "open"):
+            return f"the lid of {called(study, id)} is already {'off' if step.do == 'open' else 'on'}"
+    if step.do == "release" and before.text("machine", id) == "free":
+        return f"{called(study, id)} is already free"
+    twice = sorted({str(piece) for piece in step.put_on} - {str(piece) for piece in step.take_off})
+    worn = [piece for piece in twice if before.has("worn", piece)]
+    return f"{called(study, *worn)} are already on" if worn and not step.fresh else ""
+
+
+def _same_on_straight(study: Study, moment: Moment) -> bool:
+    return any(other.step is moment.step and already(study, other) for other in study.walk.straight)
+
+
+RULE = Rule(DOC, in_procedure=find)

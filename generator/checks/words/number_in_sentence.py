@@ -1,0 +1,92 @@
+"""A sentence holds a number that a field holds."""
+
+import re
+from collections.abc import Iterator
+
+from generator.checks.rule import Rule
+from generator.checks.words.quantities import Mention, fields_of, mentions, place_values, step_values, without
+from generator.checks.words.sentences import COMMAND, SEEN, Said, of_equipment, of_step
+from generator.model import Step
+from generator.problems import Level, Problem, RuleDoc
+from generator.study import LabStudy, Study
+from generator.units import Quantity
+
+DOC = RuleDoc(
+    id="number-in-sentence",
+    level=Level.WARNING,
+    subject="words",
+    what="A sentence holds a quantity, a station number or the name of a timer that a field holds.",
+    why=(
+        "The number is printed beside the sentence, from its field. Written twice, the two differ after the next "
+        "edit, and the page's own numbers for another part do not reach the sentence."
+    ),
+    bad="""- id: soak-in
+  say: Soak for 8 min at 45 °C in station 1.
+  do: put-in
+  at: soak""",
+    good="""- id: soak-in
+  say: Lower the board in.
+  do: put-in
+  at: soak
+  for: 8 min""",
+)
+_STATION = re.compile(r"\bstation\s+(?:no\.?\s*|number\s+|#\s*)?(?:\d+|one|two|three|four|five|six|seven|eight|nine)\b",
+                      re.IGNORECASE)
+_JUDGED = (COMMAND, SEEN)
+
+
+def find_in_lab(study: LabStudy) -> Iterator[Problem]:
+    """Sentences of places and timers."""
+    for said in of_equipment(study.lab):
+        place = study.place(said.place)
+        yield from _judge(said, place_values(place) if place else (), "")
+
+
+def find(study: Study) -> Iterator[Problem]:
+    """Sentences of steps."""
+    for found in study.steps():
+        step = found.step
+        held = (*step_values(step), *place_values(study.place(step.at)))
+        timer = _timer(study, step)
+        for said in of_step(step):
+            yield from _judge(said, held, timer)
+
+
+def _timer(study: Study, step: Step) -> str:
+    place = study.place(step.at)
+    timer = study.lab.timers.get(step.alarm or (place.timer if place else None) or "")  # type: ignore[call-overload]
+    return str(timer.title) if timer else ""
+
+
+def _judge(said: Said, held: tuple[Quantity, ...], timer: str) -> Iterator[Problem]:
+    if said.kind not in _JUDGED:
+        return
+    found = [mention for mention in mentions(said.text) if said.kind == COMMAND or _is_held(mention, held)]
+    found += [Mention(match.group(), match.start(), None) for match in _STATION.finditer(said.text)]
+    found += _of_timer(said, timer)
+    if found:
+        found.sort(key=lambda mention: mention.start)
+        shown = ", ".join(f'"{mention.text}"' for mention in found)
+        yield said.found(DOC, f"the sentence holds {shown}, which a field holds or should hold", _fix(said, found),
+                         found[0].start, len(found[0].text))
+
+
+def _is_held(mention: Mention, held: tuple[Quantity, ...]) -> bool:
+    value = mention.value
+    return value is not None and any(
+        value.dimension == other.dimension and abs(value.si - other.si) <= 1e-9 * abs(other.si) for other in held
+    )
+
+
+def _of_timer(said: Said, timer: str) -> list[Mention]:
+    found = re.search(rf"\b{re.escape(timer)}\b", said.text, re.IGNORECASE) if timer else None
+    return [Mention(found.group(), found.start(), None, alarm=True)] if found else []
+
+
+def _fix(said: Said, found: list[Mention]) -> str:
+    where = fields_of(found, at_place=bool(said.place))
+    short = without(said.text, found)
+    return f"write `{short}`; {where}" if short else f"leave it out of the sentence; {where}"
+
+
+RULE = Rule(DOC, in_lab=find_in_lab, in_procedure=find)

@@ -1,0 +1,114 @@
+"""The author's sentences with what they are for: a command, something to be seen, or a reason."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from generator.model import Fail, Lab, Step, Text
+from generator.problems import Location, Problem, RuleDoc
+from generator.study import Study
+
+COMMAND = "command"
+SEEN = "seen"
+REASON = "reason"
+TOLD = "told"
+
+
+@dataclass(frozen=True, slots=True)
+class Said:
+    """A sentence, its field as the author names it, its kind, and the step or place that it belongs to."""
+
+    text: Text
+    field: str
+    kind: str
+    step: Step | None = None
+    place: str = ""
+
+    def spot(self, start: int = 0, length: int = 0) -> Location:
+        """Where a piece of the sentence stands; the whole sentence where it runs over lines or holds escapes."""
+        where, quotes = self.text.where, self.text.where.length - len(self.text)
+        if not length or quotes not in (0, 2):
+            return where
+        return Location(where.file, where.line, where.column + start + quotes // 2, length)
+
+    def found(self, doc: RuleDoc, message: str, fix: str, start: int = 0, length: int = 0, label: str = "") -> Problem:
+        """A problem of a rule at this sentence, or at a piece of it."""
+        step = str(self.step.id) if self.step else ""
+        return doc.found(self.spot(start, length), message, fix, step=step, place=self.place, label=label)
+
+
+def of_step(step: Step) -> Iterator[Said]:
+    """Every sentence of one step; a mend is a step of its own."""
+    watch = step.watch
+    yield from _some(step, COMMAND, say=step.say, card=step.card, when_it_sounds=step.when_it_sounds)
+    yield from _some(step, SEEN, check=step.check)
+    yield from _some(step, SEEN, **{"hold.until": step.hold.until if step.hold else None,
+                                    "watch.check": watch.check if watch else None})
+    yield from _fail(step, "fail", step.fail)
+    yield from _fail(step, "watch.fail", watch.fail if watch else None)
+    yield from _some(step, REASON, why=step.why)
+    yield from _some(step, REASON, **{"since.because": step.since.because if step.since else None})
+    if step.ask:
+        yield from _some(step, TOLD, **{"ask.question": step.ask.question, "ask.answer": step.ask.answer})
+    if step.picture:
+        yield from _some(step, TOLD, **{"picture.alt": step.picture.alt})
+
+
+def _fail(step: Step, field: str, fail: Fail | None) -> Iterator[Said]:
+    if fail:
+        yield from _some(step, COMMAND, **{f"{field}.say": fail.say})
+
+
+def _some(step: Step | None, kind: str, place: str = "", **fields: Text | None) -> Iterator[Said]:
+    return (Said(text, field, kind, step, place) for field, text in fields.items() if text is not None)
+
+
+def of_steps(study: Study) -> Iterator[Said]:
+    """Every sentence of every step, mends included."""
+    for found in study.steps():
+        yield from of_step(found.step)
+
+
+def of_procedure(study: Study) -> Iterator[Said]:
+    """Every sentence of a procedure."""
+    it = study.procedure
+    yield from _some(None, TOLD, title=it.title)
+    yield from _some(None, COMMAND, stop_rule=it.stop_rule)
+    yield from _some(None, REASON, not_for=it.not_for)
+    yield from (Said(text, "tell_us_first", REASON) for text in it.tell_us_first)
+    for stage in it.stages:
+        yield from _some(None, TOLD, title=stage.title)
+    yield from of_steps(study)
+    for seen in it.you_may_see:
+        yield from _some(None, TOLD, symptom=seen.symptom)
+        yield from (Said(text, "causes", TOLD) for text in seen.causes)
+        yield from _some(None, COMMAND, do_first=seen.do_first)
+    for card in it.cards:
+        yield from _some(None, TOLD, title=card.title)
+
+
+def of_equipment(lab: Lab) -> Iterator[Said]:
+    """What is asked at places, what is done when it is not right, and what is done when a timer sounds."""
+    for id, place in lab.places.items():
+        yield from _some(None, SEEN, str(id), look=place.look)
+        yield from _some(None, COMMAND, str(id), **{"not_right.say": place.not_right.say if place.not_right else None})
+    for timer in lab.timers.values():
+        yield from _some(None, COMMAND, when_it_sounds=timer.when_it_sounds)
+
+
+def of_lab(lab: Lab) -> Iterator[Said]:
+    """Every sentence of the lab that a page or a card may show."""
+    yield from of_equipment(lab)
+    for place in lab.places.values():
+        yield from _some(None, TOLD, title=place.title)
+    for mixture in lab.mixtures.values():
+        yield from _some(None, TOLD, title=mixture.title)
+        yield from _some(None, COMMAND, if_contaminated=mixture.if_contaminated)
+    for container in lab.waste.values():
+        yield from _some(None, TOLD, title=container.title)
+        yield from _some(None, REASON, never=container.never)
+    for pair in lab.keep_apart:
+        yield from _some(None, REASON, because=pair.because)
+    for event in lab.emergencies:
+        yield from _some(None, COMMAND, first=event.first, then=event.then)
+    for entry in lab.glossary.values():
+        yield from _some(None, TOLD, means=entry.means)

@@ -1,0 +1,63 @@
+"""A word that the lab's glossary has another word for."""
+
+import re
+from collections.abc import Iterator
+
+from generator.checks.rule import Rule
+from generator.checks.words.sentences import Said, of_lab, of_procedure
+from generator.model import Lab
+from generator.problems import Level, Problem, RuleDoc
+from generator.study import LabStudy, Study
+
+DOC = RuleDoc(
+    id="two-words-one-thing",
+    level=Level.WARNING,
+    subject="words",
+    what="A sentence uses a word that the glossary lists under `not`.",
+    why="A reader who meets two words looks for two things, most of all in a second language.",
+    bad="""glossary:
+  mains-water: {means: Water from the tap., not: [tap water]}
+# and in a procedure
+say: Rinse with tap water.""",
+    good="""glossary:
+  mains-water: {means: Water from the tap., not: [tap water]}
+# and in a procedure
+say: Rinse with mains water.""",
+    needs=("glossary",),
+    source="DOE-STD-1029-92, chapter 4 (words with one meaning each), from a list derived from it",
+)
+
+
+def find_in_lab(study: LabStudy) -> Iterator[Problem]:
+    """Sentences of the lab; the glossary's own explanations may name the other word."""
+    words = _words(study.lab)
+    for said in of_lab(study.lab):
+        if said.field != "means":
+            yield from _judge(said, words)
+
+
+def find(study: Study) -> Iterator[Problem]:
+    """Sentences of the procedure."""
+    words = _words(study.lab)
+    for said in of_procedure(study):
+        yield from _judge(said, words)
+
+
+def _words(lab: Lab) -> tuple[tuple[re.Pattern[str], str], ...]:
+    return tuple(
+        (re.compile(rf"(?<![\w-]){re.escape(str(other))}(?![\w-])", re.IGNORECASE), str(entry.term or id.replace("-", " ")))
+        for id, entry in lab.glossary.items() for other in entry.not_
+    )  # fmt: skip
+
+
+def _judge(said: Said, words: tuple[tuple[re.Pattern[str], str], ...]) -> Iterator[Problem]:
+    for pattern, term in words:
+        found = pattern.search(said.text)
+        if found:
+            better = pattern.sub(term, said.text)
+            yield said.found(DOC, f'"{found.group()}" is called "{term}" in this lab\'s glossary',
+                             f"write `{said.field.split('.')[-1]}: {better[:1].upper() if said.text[:1].isupper() else better[:1]}{better[1:]}`",
+                             found.start(), len(found.group()))
+
+
+RULE = Rule(DOC, in_lab=find_in_lab, in_procedure=find)
