@@ -5,6 +5,8 @@ from collections.abc import Callable, Mapping
 
 # A value this near to a whole number is that number: 0.3 / 0.1 makes three.
 DUST = 1e-9
+# Above a million the dust does not grow further.
+MOST_DUST = 1e6
 
 
 def add(a: float, b: float) -> float:
@@ -88,7 +90,8 @@ def _whole(a: float, turn: Callable[[float], int], dust: float) -> float:
     if not math.isfinite(a):
         return a
     size = a if a >= 0 else -a
-    return float(turn(a + dust * (size if size >= 1 else 1.0)))
+    near = size if size >= 1 else 1.0
+    return float(turn(a + dust * (near if near <= MOST_DUST else MOST_DUST)))
 
 
 def nearest(a: float, step: float) -> float:

@@ -213,6 +213,7 @@ def _examples(
         message = f"`{function.name}` has no worked example"
         fix = f"write >>> round({function.name}(...), 2) and its answer into its docstring"
         return (), (Fault(*place, message, fix, "formula-untested"),)
+    unit = _answer(function, words).unit
     examples, faults = [], []
     for worked in words.worked:
         try:
@@ -226,8 +227,19 @@ def _examples(
             )
             faults.append(Fault(worked.line, 1, message, "work the example out again", "formula-disagrees"))
         if outcome.example:
-            examples.append(outcome.example)
+            examples.append(_in_unit(outcome.example, unit))
     return tuple(examples), tuple(faults)
+
+
+def _in_unit(example: Example, unit: str) -> Example:
+    """The answer with the unit that is shown after it; a bare share is turned into per cent."""
+    answer = example.answer
+    if not unit or answer.endswith("%"):
+        return example
+    if unit == "%":
+        decimals = max(len(answer.partition(".")[2]) - 2, 0)
+        answer = f"{100 * float(answer):.{decimals}f}"
+    return replace(example, answer=f"{answer} {unit}")
 
 
 def _fault(error: RefusedError, statement: ast.stmt | None = None) -> Fault:

@@ -1,5 +1,6 @@
 """Turns what a lab gives into the numbers of a tape, and refuses what cannot be."""
 
+import re
 from collections.abc import Mapping, Sequence
 
 from generator.formulas.errors import FormulaError
@@ -52,7 +53,7 @@ def as_quantity(wanted: Input, value: Value, formula: str = "") -> Quantity:
     quantity = _read(wanted, value, formula)
     if not _same_kind(wanted, quantity):
         what = (
-            f"{_name(wanted)} is {show_quantity(quantity)}, a {quantity.dimension}, not a {wanted.dimension}"
+            f"{_name(wanted)} is {show_quantity(quantity)}: {quantity.dimension} and not {wanted.dimension}"
         )
         raise FormulaError(what, f"give it in {_units(wanted)}", formula, given=wanted.name)
     return quantity
@@ -85,7 +86,8 @@ def _from_text(wanted: Input, text: str, formula: str) -> Quantity:
         try:
             return read_quantity(text)
         except UnitsError:
-            raise FormulaError(error.message, error.fix, formula, given=wanted.name) from error
+            fix = f"write {text} {wanted.unit}" if re.fullmatch(r"[0-9.]+", text.strip()) else error.fix
+            raise FormulaError(error.message, fix, formula, given=wanted.name) from error
 
 
 def _same_kind(wanted: Input, quantity: Quantity) -> bool:
