@@ -11,7 +11,7 @@ from generator.pipeline.fold import fold
 from generator.problems import Level, Problem, by_place
 from generator.reading import LabRead, ProcedureFile
 from generator.study import LabStudy, Study, study_lab, study_procedure
-from generator.sums import work_out
+from generator.sums import Known, work_out
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,7 +59,7 @@ def check_procedure(
     lab: LabStudy, procedure: Procedure, read: LabRead, file: ProcedureFile, class_of: Procedure | None = None
 ) -> tuple[Study, tuple[Problem, ...]]:
     """One procedure's study and its problems, folded and with what is accepted."""
-    sums, faults = work_out(lab.lab, procedure)
+    sums, faults = work_out(lab.lab, procedure, Known(read.formulas.formulas))
     study = study_procedure(lab, procedure, sums, class_of, file.languages)
     found = list(faults)
     for rule in RULES:

@@ -25,7 +25,7 @@ def fit(noun: type[_Noun], data: dict[str, Any], file: str) -> tuple[_Noun | Non
             found = [_describe(noun, data, fault, file) for fault in faults]
             problems += [problem for problem in found if problem not in problems]
             for fault in reversed(faults):
-                _mend(data, fault)
+                _mend(data, fault, file)
     return None, tuple(problems[:_MOST])
 
 
@@ -137,7 +137,7 @@ def _step_of(data: Any, path: tuple[str | int, ...]) -> str:
     return step
 
 
-def _mend(data: Any, fault: Any) -> None:
+def _mend(data: Any, fault: Any, file: str) -> None:
     """Take the wrong value out, or put a stand-in where something required is missing."""
     path = [part for part in fault["loc"] if part != "[key]"]
     here = data
@@ -145,9 +145,10 @@ def _mend(data: Any, fault: Any) -> None:
         here = _get(here, part)
     last = path[-1] if path else None
     if fault["type"] == "missing" and isinstance(here, dict):
-        here[last] = Text(_FILLERS.get(str(last), "…"), here.get(WHERE, Location("")))
+        where = here.get(WHERE, Location(file))
+        here[last] = Text(_FILLERS.get(str(last), "…"), where)
         if last in ("lab", "roles"):
-            here[last] = {}
+            here[last] = {WHERE: where}
         elif last in ("steps", "stages"):
             here[last] = []
     elif isinstance(here, dict):

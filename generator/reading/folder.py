@@ -64,7 +64,7 @@ def _files(path: Path, shown: str, problems: list[Problem]) -> Iterator[tuple[st
     found = [*sorted(path.glob("*.y*ml")), *sorted((path / "lab").glob("*.y*ml"))]
     for file in found:
         name = f"{shown}/{file.relative_to(path).as_posix()}"
-        if not file.resolve().is_relative_to(inside):
+        if not _is_inside(file, inside):
             problems.append(Problem("unreadable", Level.ERROR, Location(name),
                                     "the file is a link that leads out of the folder", "copy the file itself here"))
             continue
@@ -73,6 +73,14 @@ def _files(path: Path, shown: str, problems: list[Problem]) -> Iterator[tuple[st
         except OSError as bad:
             problems.append(Problem("unreadable", Level.ERROR, Location(name),
                                     f"the file cannot be opened ({bad.strerror})", "look at its rights and its disk"))
+
+
+def _is_inside(file: Path, folder: Path) -> bool:
+    """Whether a file, its links followed, lies in a folder; links in a circle lie nowhere."""
+    try:
+        return file.resolve().is_relative_to(folder)
+    except (OSError, RuntimeError):
+        return False
 
 
 def _is_lab(name: str, shown: str) -> bool:
@@ -90,12 +98,12 @@ def _bad_name(name: str, stem: str) -> Problem:
 def _pictures(path: Path) -> frozenset[str]:
     folder = path / "pictures"
     inside = folder.resolve()
-    files = (file for file in folder.rglob("*") if file.is_file() and file.resolve().is_relative_to(inside))
+    files = (file for file in folder.rglob("*") if file.is_file() and _is_inside(file, inside))
     return frozenset(file.relative_to(folder).as_posix() for file in files)
 
 
 def _formulas(path: Path, shown: str) -> tuple[str, str] | None:
     file = path / "formulas.py"
-    if not file.is_file() or not file.resolve().is_relative_to(path.resolve()):
+    if not file.is_file() or not _is_inside(file, path.resolve()):
         return None
     return f"{shown}/formulas.py", file.read_bytes().decode("utf-8", "replace")

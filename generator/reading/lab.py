@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
+from generator.formulas.lab_file import LabFormulas, read_formulas
 from generator.model import ID, ClassFile, Lab, LanguageFile, Procedure, Text
 from generator.notation import Document, MapNode, Node, read_text
 from generator.problems import Level, Location, Problem, by_place
@@ -12,6 +13,7 @@ from generator.reading.folder import Folder
 from generator.reading.merge import merge_lab
 from generator.reading.overlay import lay_over
 from generator.reading.shape import shape_map
+from generator.reading.sides import judge_translation, only_own, other_base, second_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,6 +33,7 @@ class LabRead:
     folder: Folder
     lab: Lab | None
     procedures: Mapping[str, ProcedureFile]
+    formulas: LabFormulas
     documents: Mapping[str, Document]
     problems: tuple[Problem, ...]
 
@@ -43,10 +46,11 @@ def read_lab(folder: Folder) -> LabRead:
     procedures = {
         id: found
         for id, (file, data) in folder.procedures.items()
-        if (found := _read_procedure(folder, id, file, data, documents, problems))
+        if (found := _read_procedure(folder, lab, id, file, data, documents, problems))
     }
     problems += _lost_sides(folder)
-    return LabRead(folder, lab, procedures, documents, by_place(problems))
+    formulas = _read_formulas(folder, problems)
+    return LabRead(folder, lab, procedures, formulas, documents, by_place(problems))
 
 
 def _parse(file: str, data: bytes, documents: dict[str, Document], problems: list[Problem]) -> MapNode | None:
@@ -78,8 +82,9 @@ def _read_nouns(folder: Folder, documents: dict[str, Document], problems: list[P
 
 
 def _read_procedure(
-    folder: Folder, id: str, file: str, data: bytes, documents: dict[str, Document], problems: list[Problem]
-) -> ProcedureFile | None:
+    folder: Folder, lab: Lab | None, id: str, file: str, data: bytes,
+    documents: dict[str, Document], problems: list[Problem],
+) -> ProcedureFile | None:  # fmt: skip
     root = _parse(file, data, documents, problems)
     if root is None:
         return None
@@ -95,23 +100,36 @@ def _read_procedure(
         if side is None:
             continue
         if side.get("language"):
-            translation, found = fit(LanguageFile, shape_map(side), name)
-            problems.extend(found)
-            if translation:
-                languages[str(translation.language)] = translation
+            _read_language(procedure, lab, side, name, languages, problems)
         else:
             _read_class(root, side, id, tail, name, classes, class_files, problems)
     return ProcedureFile(procedure, classes, class_files, languages)
+
+
+def _read_language(
+    procedure: Procedure, lab: Lab | None, side: MapNode, name: str,
+    languages: dict[str, LanguageFile], problems: list[Problem],
+) -> None:  # fmt: skip
+    side, foreign = only_own(LanguageFile, side)
+    read, found = fit(LanguageFile, shape_map(side), name)
+    problems.extend((*foreign, *found))
+    if read is None:
+        return
+    problems.extend(judge_translation(read, procedure, lab))
+    problems.extend(second_of(read.language, read.spot("language"), languages))
+    languages.setdefault(str(read.language), read)
 
 
 def _read_class(
     root: MapNode, side: MapNode, id: str, tail: str, name: str,
     classes: dict[str, Procedure], class_files: dict[str, ClassFile], problems: list[Problem],
 ) -> None:  # fmt: skip
+    side, foreign = only_own(ClassFile, side)
     read, found = fit(ClassFile, shape_map(side), name)
-    problems.extend(found)
+    problems.extend((*foreign, *found))
     if read is None:
         return
+    problems.extend(other_base(read, id))
     class_files[tail] = read
     base: dict[str, Any] = {**shape_map(root), ID: Text(f"{id}.{tail}", Location(name))}
     data, faults = lay_over(base, shape_map(side))
@@ -120,6 +138,17 @@ def _read_class(
     problems.extend(problem for problem in found if problem.where.file == name)
     if procedure:
         classes[tail] = procedure
+
+
+def _read_formulas(folder: Folder, problems: list[Problem]) -> LabFormulas:
+    """A lab's own formulas, read from their text; nothing of them is ever run."""
+    if folder.formulas is None:
+        return LabFormulas((), ())
+    file, text = folder.formulas
+    read = read_formulas(text, file)
+    problems += [Problem(fault.rule, Level.ERROR, Location(file, fault.line, fault.column), fault.message, fault.fix)
+                 for fault in read.faults]
+    return read
 
 
 def _lost_sides(folder: Folder) -> list[Problem]:

@@ -27,6 +27,7 @@ def lay_over(base: dict[str, Any], side: dict[str, Any]) -> tuple[dict[str, Any]
     if isinstance(steps, dict):
         out["stages"] = [_stage(stage, steps, problems) for stage in _list(base.get("stages"))]
         problems += _unknown(base, steps)
+        problems += _without_fields(steps)
     out[MARKS] = marks
     return out, tuple(problems)
 
@@ -78,6 +79,14 @@ def _unknown(base: dict[str, Any], steps: dict[str, Any]) -> list[Problem]:
                 f'the procedure has no step "{id}"; a class brings no steps of its own',
                 "use the id of a step of the procedure")
         for id in steps if id not in (WHERE, MARKS) and id not in known
+    ]  # fmt: skip
+
+
+def _without_fields(steps: dict[str, Any]) -> list[Problem]:
+    return [
+        Problem("unreadable", Level.ERROR, steps[MARKS].get(id, steps[WHERE]),
+                f"{id}: fields with values are expected here", "write for example `{for: 7 min}`")
+        for id, over in steps.items() if id not in (WHERE, MARKS) and not isinstance(over, dict)
     ]  # fmt: skip
 
 

@@ -1,5 +1,7 @@
 """Values that come from formulas, each knowing where its inputs came from."""
 
-from generator.sums.resolve import Input, Sum, Sums, work_out
+from generator.sums.known import Known
+from generator.sums.resolve import work_out
+from generator.sums.sum import Given, Sum, Sums
 
-__all__ = ["Input", "Sum", "Sums", "work_out"]
+__all__ = ["Given", "Known", "Sum", "Sums", "work_out"]

@@ -1,57 +1,134 @@
 """Look up each formula's inputs by name, inner formulas first, and work the answers out."""
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
+from typing import Any
 
-from generator.model import FormulaRef, Lab, Procedure, Step, Value
-from generator.problems import Problem
+from generator.formulas import Formula, FormulaError, Input
+from generator.model import FormulaRef, Lab, Number, Procedure, Step, Text
+from generator.problems import Level, Location, Problem
+from generator.sums.known import Known
+from generator.sums.sum import Given, Sum, Sums
 from generator.units import Quantity
 
-
-@dataclass(frozen=True, slots=True)
-class Input:
-    """An input's value and where it came from: the step, the job, the lab's calculators, or the formula's default."""
-
-    name: str
-    value: Value
-    origin: str
+_DEEPEST = 8
 
 
-@dataclass(frozen=True, slots=True)
-class Sum:
-    """A value worked out: its key (`job.area`, `copper-in.for`), the formula, its inputs and the answer."""
-
-    key: str
-    formula: str
-    inputs: tuple[Input, ...]
-    answer: Quantity
-
-
-@dataclass(frozen=True, slots=True)
-class Sums:
-    """All sums of a procedure by key, inner ones first."""
-
-    by_key: Mapping[str, Sum] = field(default_factory=dict)
-
-    def time_of(self, step: Step) -> Quantity | None:
-        """How long a step's `for` is, None where it has none or the formula could not be worked out."""
-        return self.value(step.for_, f"{step.id}.for")
-
-    def power_of(self, step: Step) -> Quantity | None:
-        """To what a step brings the current, None where it does not or it could not be worked out."""
-        return self.value(step.power.to if step.power else None, f"{step.id}.power")
-
-    def value(self, given: Quantity | FormulaRef | None, key: str) -> Quantity | None:
-        """A quantity as given, or the answer of the sum under a key."""
-        if isinstance(given, FormulaRef):
-            found = self.by_key.get(key)
-            return found.answer if found else None
-        return given
+def work_out(lab: Lab, procedure: Procedure, known: Known) -> tuple[Sums, tuple[Problem, ...]]:
+    """All sums of a procedure, and what could not be worked out."""
+    run = _Run(lab, procedure, known)
+    for name, value in procedure.job.items():
+        if isinstance(value, FormulaRef):
+            run.job(str(name))
+    for step in _steps(procedure):
+        for key, reference in _asked(step):
+            run.sum(f"{step.id}.{key}", reference, step, ())
+    return Sums(run.sums), tuple(run.problems)
 
 
-def work_out(lab: Lab, procedure: Procedure, formulas: object = None) -> tuple[Sums, tuple[Problem, ...]]:
-    by_key = {}
+def _steps(procedure: Procedure) -> Iterator[Step]:
     for step in procedure.steps:
-        if isinstance(step.for_, FormulaRef): by_key[f"{step.id}.for"]=Sum("","",(),Quantity(54.1,"min"))
-        if step.power and isinstance(step.power.to, FormulaRef): by_key[f"{step.id}.power"]=Sum("","",(),Quantity(5,"A"))
-    return Sums(by_key), ()
+        yield step
+        if step.fail and step.fail.mend:
+            yield step.fail.mend
+
+
+def _asked(step: Step) -> Iterator[tuple[str, FormulaRef]]:
+    if isinstance(step.for_, FormulaRef):
+        yield "for", step.for_
+    if step.power and isinstance(step.power.to, FormulaRef):
+        yield "power", step.power.to
+
+
+@dataclass
+class _Run:
+    """One working-out of a procedure; each job value once."""
+
+    lab: Lab
+    procedure: Procedure
+    known: Known
+    sums: dict[str, Sum] = field(default_factory=dict)
+    problems: list[Problem] = field(default_factory=list)
+    failed: set[str] = field(default_factory=set)
+
+    def job(self, name: str, path: tuple[str, ...] = ()) -> Quantity | None:
+        """A job value that is itself a formula."""
+        key = f"job.{name}"
+        if key not in self.sums and key not in self.failed:
+            value = self.procedure.job[name]
+            assert isinstance(value, FormulaRef)
+            self.sum(key, value, None, path)
+        return self.sums[key].answer if key in self.sums else None
+
+    def sum(self, key: str, reference: FormulaRef, step: Step | None, path: tuple[str, ...]) -> None:
+        """Work one sum out and keep it; where that cannot be, one problem says why."""
+        formula = self.known.find(str(reference.formula))
+        if formula is None:
+            self.fail(key, self._unknown(reference.formula, step))
+        elif key in path or len(path) > _DEEPEST:
+            words = " -> ".join([*path, key])
+            self.fail(key, self._problem("unreadable", reference.formula.where, f"the values need each other: {words}",
+                                         "give one of them as a quantity", step))
+        else:
+            self._evaluate(key, formula, reference.formula.where, step, (*path, key))
+
+    def _evaluate(self, key: str, formula: Formula, where: Location, step: Step | None, path: tuple[str, ...]) -> None:
+        givens = [given for each in formula.inputs if (given := self._look_up(each.name, formula, step, path))]
+        if any(given.value is None for given in givens):
+            self.failed.add(key)
+            return
+        values: dict[str, Any] = {given.name: _plain(given.value) for given in givens}
+        try:
+            answer = formula.evaluate(values)
+        except FormulaError as bad:
+            self.fail(key, self._refused(bad, formula, values, where, step))
+            return
+        self.sums[key] = Sum(key, formula.name, tuple(givens), answer)
+
+    def _look_up(self, name: str, formula: Formula, step: Step | None, path: tuple[str, ...]) -> Given | None:
+        """The step's `given`, the job, a reading recorded earlier, the lab's defaults; the formula's own are its own."""
+        if step is not None and name in step.given:
+            return Given(name, step.given[name], "step")
+        if name in self.procedure.job:
+            value = self.procedure.job[name]
+            worked = self.job(name, path) if isinstance(value, FormulaRef) else value
+            return Given(name, worked, "formula" if isinstance(value, FormulaRef) else "job")
+        settings = self.lab.calculators.get(formula.name)
+        if settings and name in settings.defaults:
+            return Given(name, settings.defaults[name], "lab")
+        return None
+
+    def _unknown(self, name: Text, step: Step | None) -> Problem:
+        return self._problem("unknown-name", name.where, f'there is no formula "{name}"', self.known.nearest(name), step)
+
+    def _refused(
+        self, bad: FormulaError, formula: Formula, values: Mapping[str, Any], where: Location, step: Step | None
+    ) -> Problem:
+        missing = bad.given and bad.given not in values
+        rule = "required-missing" if missing else _rule_of(formula, bad.given, values)
+        return self._problem(rule, where, f"{formula.name}: {bad.what}", bad.fix or "look at the numbers given", step)
+
+    def _problem(self, rule: str, where: Location, message: str, fix: str, step: Step | None) -> Problem:
+        return Problem(rule, Level.ERROR, where, message, fix, step=str(step.id) if step else "")
+
+    def fail(self, key: str, problem: Problem) -> None:
+        """Remember what could not be worked out, and why."""
+        self.failed.add(key)
+        self.problems.append(problem)
+
+
+def _rule_of(formula: Formula, name: str, values: Mapping[str, Any]) -> str:
+    """A value of the wrong kind lacks its unit; a value of the right kind is out of bounds."""
+    wanted, given = formula.input(name), values.get(name)
+    if isinstance(wanted, Input) and isinstance(given, Quantity) and given.dimension == wanted.dimension:
+        return "limit-broken-by-job"
+    return "unit-missing" if name else "limit-broken-by-job"
+
+
+def _plain(value: object) -> object:
+    """Numbers of the model as floats and rows as plain mappings."""
+    if isinstance(value, Number):
+        return value.value
+    if isinstance(value, tuple):
+        return tuple({name: _plain(cell) for name, cell in row.items()} for row in value)
+    return str(value) if isinstance(value, Text) else value

@@ -1,0 +1,28 @@
+"""The formulas that a lab can use: the library's and its own."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from difflib import get_close_matches
+
+from generator.formulas import LIBRARY, Formula
+
+
+@dataclass(frozen=True, slots=True)
+class Known:
+    """Library and lab's own formulas by name."""
+
+    own: tuple[Formula, ...] = ()
+
+    def all(self) -> Iterable[Formula]:
+        """Every formula, the library's first."""
+        return (*LIBRARY, *self.own)
+
+    def find(self, name: str) -> Formula | None:
+        """The formula of a name."""
+        return next((formula for formula in self.all() if formula.name == name), None)
+
+    def nearest(self, name: str) -> str:
+        """A fix that names the nearest formula."""
+        names = sorted(formula.name for formula in self.all())
+        close = get_close_matches(name, names, 1)
+        return f"did you mean `{close[0]}`?" if close else f"use one of: {', '.join(names)}"
