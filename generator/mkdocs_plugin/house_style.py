@@ -8,7 +8,7 @@ from mkdocs.config.defaults import MkDocsConfig
 from generator.outputs.search import SEPARATOR
 
 THEME_FOLDER = Path(__file__).parent.parent / "outputs" / "theme"
-FEATURES = ("content.code.copy", "toc.follow", "search.highlight")
+FEATURES = ("toc.follow", "search.highlight")
 PALETTE: tuple[dict[str, Any], ...] = (
     {
         "media": "(prefers-color-scheme)",

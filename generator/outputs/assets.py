@@ -8,7 +8,23 @@ from generator.outputs.drawings import drawings
 from generator.outputs.site import SiteFile
 
 STYLES = ("tokens", "type", "shell", "parts", "steps", "tables", "hazards", "tools", "print")
-SCRIPTS = ("store", "dom", "clock", "sound", "ticks", "filter", "timers", "plan", "bench", "start")
+SCRIPTS = (
+    "store",
+    "dom",
+    "clock",
+    "sound",
+    "ticks",
+    "filter",
+    "timers",
+    "plan",
+    "boxes",
+    "sums",
+    "job",
+    "calculator",
+    "current",
+    "bench",
+    "start",
+)
 _HERE = Path(__file__).parent
 _IMPORT = re.compile(r"^import .*$\n?", re.MULTILINE)
 _EXPORT = re.compile(r"^export ", re.MULTILINE)

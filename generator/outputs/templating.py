@@ -2,7 +2,7 @@
 
 import json
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import fields, is_dataclass
 from functools import cache
 from pathlib import Path
@@ -16,7 +16,7 @@ from generator.outputs.drawings import pictogram_path, sign_path
 _GAPS = re.compile(r"[ \t]*\n\s*")
 
 
-def render(template: str, links: Links, **data: object) -> str:
+def render(template: str, links: Links, /, **data: object) -> str:
     """Return a template as HTML; in it `link(address, anchor)` and `file(path)` are this page's links.
 
     `sign_file(symbol)` and `pictogram_file(code)` lead to drawings that every site has. The lines come out
@@ -61,6 +61,8 @@ def json_block(data: object) -> Markup:
 def _as_fields(value: object) -> object:
     if is_dataclass(value) and not isinstance(value, type):
         return {field.name: getattr(value, field.name) for field in fields(value)}
+    if isinstance(value, Mapping):
+        return dict(value)
     raise TypeError(f"{type(value).__name__} cannot stand in a page's data")
 
 
@@ -72,6 +74,12 @@ def drawing(svg: str) -> Markup:
 def code_text(text: str) -> Markup:
     """Return text for a <pre>, its line ends written so that they survive the squeezing of gaps."""
     return Markup(str(escape(text)).replace("\n", "&#10;").replace("\t", "&#9;"))
+
+
+def symbol(text: str) -> Markup:
+    """Return a symbol of a formula ("A_contact"), what follows the first low line set low."""
+    name, _, low = text.partition("_")
+    return Markup("{}<sub>{}</sub>").format(name, low) if low else escape(name)
 
 
 def sentence(text: str) -> str:
@@ -91,4 +99,5 @@ _FILTERS: tuple[tuple[str, Callable[..., object]], ...] = (
     ("drawing", drawing),
     ("paragraphs", paragraphs),
     ("sentence", sentence),
+    ("symbol", symbol),
 )

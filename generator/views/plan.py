@@ -1,6 +1,10 @@
 """The session clock and the numbers of a student's own part, as data for the page and its script."""
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import Literal
+
+BoxKind = Literal["quantity", "rows", "sizes", "choice"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,44 +47,60 @@ class PlanView:
 
 @dataclass(frozen=True, slots=True)
 class UnitView:
-    """A unit beside a box: as typed, as shown, and the way to SI: (number + offset) x factor."""
+    """A unit as typed and as shown; in SI a number is (number + offset) x numerator / denominator."""
 
     symbol: str
     shown: str
-    factor: float
+    numerator: float = 1.0
+    denominator: float = 1.0
     offset: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
-class BoxView:
-    """One input: name in the formula, label, symbol, number as shown in the first unit, units, ranges in
-    words.
+class ChoiceView:
+    """One row of a table of constants (a metal): its name, title, and constants in SI."""
 
-    `low` and `high` are the hard range in SI (None where there is none), `usual_low` and `usual_high` the
-    usual one. `columns` make it a list of rows, each row one number for each column.
+    name: str
+    title: str
+    constants: Mapping[str, float]
+
+
+@dataclass(frozen=True, slots=True)
+class BoxView:
+    """One input of a formula: its name there, what it is, how it is typed, and what is allowed.
+
+    `number` is shown in the first of `units`. `low`, `high` are the hard range in SI, `usual_low` and
+    `usual_high` the usual one, None where there is none; `hard` and `usual` say them in words, `because`
+    why. `kind` is quantity, rows (a number for each of `columns` in each of `rows`), sizes (a list of
+    numbers in `number`, parted by spaces) or choice (one of `choices`, chosen by name in `number`).
     """
 
     name: str
     label: str
     symbol: str
-    number: str
+    number: str = ""
+    kind: BoxKind = "quantity"
     units: tuple[UnitView, ...] = ()
+    whole: bool = False
     usual: str = ""
     hard: str = ""
+    because: str = ""
     low: float | None = None
     high: float | None = None
     usual_low: float | None = None
     usual_high: float | None = None
     columns: tuple["BoxView", ...] = ()
     rows: tuple[tuple[str, ...], ...] = ()
-    choices: tuple[tuple[str, str], ...] = ()
+    choices: tuple[ChoiceView, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
 class SumView:
     """A value worked out on the page, inner ones first.
 
-    `sources` gives for each input of the formula "box:NAME", "sum:KEY" or a value in SI as text.
+    `sources` says for each input of the formula where it is from: "box:NAME", "sum:KEY", or "" for a value
+    that the page holds in `constants` (a number, rows, sizes or a record, all in SI). `toward` is how the
+    last of the `decimals` is rounded: nearest, up, down.
     """
 
     key: str
@@ -88,8 +108,10 @@ class SumView:
     title: str
     shown: str
     unit: UnitView
-    digits: int
+    decimals: int
     sources: tuple[tuple[str, str], ...]
+    constants: Mapping[str, object] = field(default_factory=dict)
+    toward: str = "nearest"
 
 
 @dataclass(frozen=True, slots=True)

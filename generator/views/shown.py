@@ -74,3 +74,12 @@ class PictureView:
 
     path: str
     alt: str
+
+
+@dataclass(frozen=True, slots=True)
+class EmergencyView:
+    """When, what first, what then."""
+
+    when: str
+    first: str
+    then: str = ""

@@ -4,21 +4,33 @@ from collections.abc import Iterator
 
 from generator.outputs.address_links import AddressBook, Links
 from generator.outputs.page import Page, Section
+from generator.outputs.pages.parts import Part, part_anchors, part_sections
 from generator.outputs.search import SearchEntry
 from generator.outputs.templating import render
 from generator.views.procedure import ProcedureView
 
-# Anchors of our own hold an underscore, which no author's id can.
-_PARTS = (
-    ("session_plan", "Session clock", "procedure/plan.j2"),
-    ("my_part", "My part", "procedure/job.j2"),
-    ("get_ready", "Get ready", "procedure/ready.j2"),
-    ("whole_run", "The whole run", "procedure/strip.j2"),
+_Parts = tuple[Part[ProcedureView], ...]
+
+_BEFORE: _Parts = (
+    Part("session_plan", "Session clock", "procedure/plan.j2", lambda view: {"plan": view.plan}),
+    Part("my_part", "My part", "procedure/job.j2", lambda view: {"job": view.job}),
+    Part(
+        "get_ready",
+        "Get ready",
+        "procedure/ready.j2",
+        lambda view: {"any": view.ready or view.tell_us_first or view.wear or view.limits},
+    ),
+    Part("whole_run", "The whole run", "procedure/strip.j2", lambda view: {"strip": view.strip}),
 )
-_AFTER = (
-    ("you_may_see", "What you may see", "procedure/symptoms.j2"),
-    ("wall_cards", "Wall cards", "procedure/cards.j2"),
-    ("papers", "Papers and decisions", "procedure/papers.j2"),
+_AFTER: _Parts = (
+    Part("you_may_see", "What you may see", "procedure/symptoms.j2", lambda view: {"rows": view.symptoms}),
+    Part("wall_cards", "Wall cards", "procedure/cards.j2", lambda view: {"cards": view.cards}),
+    Part(
+        "papers",
+        "Papers and decisions",
+        "procedure/papers.j2",
+        lambda view: {"any": view.papers or view.changes or view.differs},
+    ),
 )
 
 
@@ -30,7 +42,7 @@ def procedure_address(id: str) -> str:
 def procedure_anchors(view: ProcedureView) -> frozenset[str]:
     """Return the anchors that other pages may link to: parts, stages and steps."""
     steps = {step.id for stage in view.stages for step in stage.steps}
-    return frozenset({anchor for anchor, *_ in _shown(view)} | {stage.id for stage in view.stages} | steps)
+    return part_anchors((*_BEFORE, *_AFTER), view) | {stage.id for stage in view.stages} | steps
 
 
 def procedure_page(view: ProcedureView, book: AddressBook) -> Page:
@@ -47,31 +59,8 @@ def procedure_entry(view: ProcedureView) -> SearchEntry:
 
 def _sections(view: ProcedureView, links: Links) -> Iterator[Section]:
     yield Section(1, "page_top", view.title, render("procedure/head.j2", links, view=view))
-    shown = _shown(view)
-    for part in _PARTS:
-        if part in shown:
-            yield _part(part, view, links)
+    yield from part_sections(_BEFORE, view, links)
     for stage in view.stages:
         html = render("procedure/stage.j2", links, view=view, stage=stage)
         yield Section(2, stage.id, stage.title, html)
-    for part in _AFTER:
-        if part in shown:
-            yield _part(part, view, links)
-
-
-def _part(part: tuple[str, str, str], view: ProcedureView, links: Links) -> Section:
-    anchor, title, template = part
-    return Section(2, anchor, title, render(template, links, view=view))
-
-
-def _shown(view: ProcedureView) -> tuple[tuple[str, str, str], ...]:
-    has = {
-        "session_plan": view.plan,
-        "my_part": view.job,
-        "get_ready": view.ready or view.tell_us_first or view.wear or view.limits,
-        "whole_run": view.strip,
-        "you_may_see": view.symptoms,
-        "wall_cards": view.cards,
-        "papers": view.papers or view.changes or view.differs,
-    }
-    return tuple(part for part in (*_PARTS, *_AFTER) if has[part[0]])
+    yield from part_sections(_AFTER, view, links)

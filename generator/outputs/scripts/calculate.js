@@ -2,6 +2,8 @@
 
 /** A value this near to a whole number is that number. */
 const DUST = 1e-9;
+/** Above a million the dust does not grow further. */
+const MOST_DUST = 1e6;
 /** A bound met to this part of itself is met. */
 const EDGE = 1e-12;
 const MOST_STEPS = 10000;
@@ -62,7 +64,8 @@ function inPowersOfTen(number) {
 function whole(a, turn, dust) {
   if (!Number.isFinite(a)) return a;
   const size = a >= 0 ? a : -a;
-  return turn(a + dust * (size >= 1 ? size : 1)) + 0;
+  const near = size >= 1 ? size : 1;
+  return turn(a + dust * (near <= MOST_DUST ? near : MOST_DUST)) + 0;
 }
 
 /** @param {number} a @returns {number} halves go away from zero */

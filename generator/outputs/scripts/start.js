@@ -1,6 +1,9 @@
 /** Wakes what is on this page; each part looks for its own place and does nothing without it. */
 import { startBench } from "./bench.js";
+import { startCalculators } from "./calculator.js";
+import { startCurrent } from "./current.js";
 import { startFilters } from "./filter.js";
+import { startJob } from "./job.js";
 import { startPlan } from "./plan.js";
 import { startSteps, startTicks } from "./ticks.js";
 import { startTimers } from "./timers.js";
@@ -12,3 +15,6 @@ startSteps(procedure);
 startTimers(procedure);
 startPlan();
 startBench(procedure);
+startJob();
+startCalculators();
+startCurrent();

@@ -1,0 +1,56 @@
+"""The page of a rule, and the report of all that the rules found."""
+
+from generator.outputs.address_links import AddressBook, Links
+from generator.outputs.page import Page, Section
+from generator.outputs.pages.parts import Part, part_anchors, part_sections
+from generator.outputs.search import SearchEntry
+from generator.outputs.templating import render
+from generator.problems import Level, RuleDoc
+from generator.views.report import ReportView
+
+REPORT = "checks/report"
+_LEVELS = {
+    Level.ERROR: "error, stops publishing",
+    Level.WARNING: "warning, publishes only with a named role's reason",
+    Level.NOTE: "note, on style",
+    Level.ACCEPTED: "accepted",
+}
+_RULE_PARTS: tuple[Part[RuleDoc], ...] = (
+    Part("not_so", "Not so", "shared/code.j2", lambda doc: {"code": doc.bad}),
+    Part("but_so", "But so", "shared/code.j2", lambda doc: {"code": doc.good}),
+)
+_REPORT_PARTS: tuple[Part[ReportView], ...] = (
+    Part("findings", "Found", "report/findings.j2", lambda view: {"any": view.findings}),
+    Part("not_made", "Not checked", "report/not_made.j2", lambda view: {"any": view.not_made}),
+)
+
+
+def rule_address(id: str) -> str:
+    """Return the address of a rule's page."""
+    return f"checks/{id}"
+
+
+def rule_page(doc: RuleDoc, book: AddressBook) -> Page:
+    """Return the page of a rule, from what the rule says of itself."""
+    links = Links(book, rule_address(doc.id))
+    needs = ", ".join(doc.needs)
+    html = render("rule/rule.j2", links, doc=doc, level=_LEVELS[doc.level], needs=needs)
+    sections = (Section(1, "page_top", doc.id, html), *part_sections(_RULE_PARTS, doc, links))
+    return Page(links.here, doc.id, sections, description=doc.what, kind="rule")
+
+
+def rule_entry(doc: RuleDoc) -> SearchEntry:
+    """Return what the rule is found by."""
+    return SearchEntry(rule_address(doc.id), doc.id, f"{doc.what} {doc.why}", boost=0.5)
+
+
+def report_anchors(view: ReportView) -> frozenset[str]:
+    """Return the anchors that other pages may link to."""
+    return part_anchors(_REPORT_PARTS, view)
+
+
+def report_page(view: ReportView, book: AddressBook) -> Page:
+    """Return the report; a link that leads nowhere raises NewelError."""
+    links = Links(book, REPORT)
+    head = Section(1, "page_top", view.title, render("report/head.j2", links, view=view))
+    return Page(REPORT, view.title, (head, *part_sections(_REPORT_PARTS, view, links)), kind="report")

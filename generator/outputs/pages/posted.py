@@ -1,0 +1,42 @@
+"""The pages that say which cards hang where, and whether the one in front of you is current."""
+
+from generator.outputs.address_links import AddressBook, Links
+from generator.outputs.page import Page, Section
+from generator.outputs.templating import render
+from generator.views.posted import PostedView
+
+POSTED = "cards"
+CURRENT = "cards/current"
+
+
+def current_card_query(procedure: str, card: str, issue: str, code: str) -> str:
+    """Return the way from the site's root to the answer for one copy; this is what a card's QR code holds."""
+    return f"{CURRENT}/index.html?c={procedure}/{card}&i={issue}&k={code}"
+
+
+def posted_page(view: PostedView, book: AddressBook) -> Page:
+    """Return the list of laminated copies."""
+    html = render("posted/posted.j2", Links(book, POSTED), view=view)
+    return Page(
+        POSTED, "Wall cards", (Section(1, "page_top", "Wall cards", html),), kind="posted", listed=True
+    )
+
+
+def current_page(view: PostedView, book: AddressBook) -> Page:
+    """Return the page that a card's QR code opens."""
+    links = Links(book, CURRENT)
+    data = {
+        f"{card.procedure}/{card.card}": {
+            "title": card.title,
+            "issue": card.issue,
+            "code": card.code,
+            "withdrawn": card.withdrawn,
+            "pdf": links.file(card.pdf) if card.pdf else "",
+            "page": links.page(card.address) if card.address else "",
+            "changes": dict(card.changes),
+        }
+        for card in view.cards
+    }
+    html = render("posted/current.j2", links, view=view, data=data)
+    title = "Is this card current?"
+    return Page(CURRENT, title, (Section(1, "page_top", title, html),), kind="current")
