@@ -14,6 +14,9 @@ def accept(study: Study, problems: Iterable[Problem]) -> tuple[Problem, ...]:
     entries = study.procedure.accept
     used: set[int] = set()
     out: list[Problem] = []
+    problems = tuple(problems)
+    # Where something is wrong, the walk may not have come to what the entry names.
+    broken = any(problem.level is Level.ERROR for problem in problems)
     for problem in problems:
         index = next((i for i, entry in enumerate(entries) if _names(entry, problem)), None)
         if index is None:
@@ -28,7 +31,7 @@ def accept(study: Study, problems: Iterable[Problem]) -> tuple[Problem, ...]:
     for index, entry in enumerate(entries):
         if entry.until < study.today:
             out.append(accept_expired.at(entry))
-        if index not in used:
+        if index not in used and not broken:
             out.append(accept_unused.at(entry))
     return tuple(out)
 

@@ -22,19 +22,22 @@ def fold(problems: Iterable[Problem]) -> tuple[Problem, ...]:
             if problem.order == 0 or same not in seen:
                 kept.append(problem)
         elif same not in seen and not _covered(problem, heads, kept):
-            for cause in problem.causes:
-                if cause not in heads or _graver(problem, kept[heads[cause]]):
-                    heads[cause] = len(kept)
             kept.append(problem)
+            for cause in (*problem.causes, *problem.explains):
+                if cause not in heads or _graver(problem, kept[heads[cause]]):
+                    heads[cause] = len(kept) - 1
         elif same not in seen:
-            head = heads[problem.causes[0]]
+            head = next(heads[cause] for cause in problem.causes if cause in heads)
             follows[head] = follows.get(head, 0) + 1
         seen.add(same)
     return tuple(replace(problem, follows=follows.get(index, 0)) for index, problem in enumerate(kept))
 
 
 def _covered(problem: Problem, heads: dict[Cause, int], kept: list[Problem]) -> bool:
-    return all(cause in heads and not _graver(problem, kept[heads[cause]]) for cause in problem.causes)
+    """An error needs all its causes known; a warning may be no more than a trace of one known error."""
+    known = [cause in heads and not _graver(problem, kept[heads[cause]]) for cause in problem.causes]
+    under_error = any(cause in heads and kept[heads[cause]].level is Level.ERROR for cause in problem.causes)
+    return all(known) or (problem.level is not Level.ERROR and under_error)
 
 
 def _graver(one: Problem, other: Problem) -> bool:

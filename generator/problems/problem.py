@@ -39,7 +39,7 @@ class Problem:
 
     `label` stands under the quoted line; `step` is the step's id where there is one; `place` the id of
     the place a problem stands on; `path` the redo or pause that leads to it; `follows` counts the
-    problems folded under this one; `order` is when the walk met it.
+    problems folded under this one (those whose `causes` are among its causes or among what it `explains`); `order` is when the walk met it.
     """
 
     rule: str
@@ -52,6 +52,7 @@ class Problem:
     label: str = ""
     path: str = ""
     causes: tuple[Cause, ...] = ()
+    explains: tuple[Cause, ...] = ()
     follows: int = 0
     accepted: Accepted | None = None
     order: int = field(default=0, compare=False)

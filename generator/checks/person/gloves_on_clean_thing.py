@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from generator.checks.moments import at_places, called, found_at, moments
+from generator.checks.moments import at_places, called, causes_of, found_at, moments
 from generator.checks.rule import Rule
 from generator.problems import Level, Problem, RuleDoc
 from generator.study import Study
@@ -23,7 +23,7 @@ DOC = RuleDoc(
 
 def find(study: Study) -> Iterator[Problem]:
     """Each touching on the straight run by a glove that has been at a mixture."""
-    bare = {str(m.step.at) for m in moments(study, straight=True) if m.step.at and not m.before.gloves()}
+    bare = {str(m.step.at): m.before for m in moments(study, straight=True) if m.step.at and not m.before.gloves()}
     for moment, id, place in at_places(study, straight=True):
         gloves = moment.before.gloves()
         if not gloves or place.holds or id not in bare or moment.step.do in ("wear", "wait", "hold"):
@@ -35,8 +35,13 @@ def find(study: Study) -> Iterator[Problem]:
                 f"the {called(study, gloves[-1])} touched {called(study, *wetted)} and now {called(study, id)}, "
                 "which bare hands touch in the same run",
                 "change the gloves before this step, or work at another place",
-                moment.before.cause("glove", gloves[-1]),
+                moment.before.cause("glove", gloves[-1]), *causes_of(bare[id], "worn", on_hands(study)),
             )
+
+
+def on_hands(study: Study) -> list[str]:
+    """All pieces that are worn on the hands: hands are bare for want of any of them."""
+    return [str(id) for id, piece in study.lab.ppe.items() if piece.protects == "hands"]
 
 
 RULE = Rule(DOC, in_procedure=find)

@@ -31,7 +31,7 @@ def find(study: Study) -> Iterator[Problem]:
             if early:
                 yield found_at(
                     DOC, moment, f"{called(study, *early)} come off while {called(study, id)} is open",
-                    f"close {id} first", *causes_of(moment.after, "worn", early),
+                    f"close {id} first", moment.after.cause("open", id), explains=causes_of(moment.after, "worn", early),
                     label=f"opened {since_when(study, moment.after.atom('open', id).since)}",
                 )
 

@@ -28,8 +28,11 @@ def coming(study: Study, moment: Moment) -> set[str]:
 
 
 def _tray(moment: Moment) -> set[str]:
+    """What lies in the tray and was meant for another container than the one it is emptied into."""
     inside = moment.before.value("tray", str(moment.step.at or ""))
-    return {residue for _, residues in inside for residue in residues} if isinstance(inside, tuple) else set()
+    if not isinstance(inside, tuple):
+        return set()
+    return {residue for meant, residues in inside if meant != moment.step.waste for residue in residues}
 
 
 def causes_for(moment: Moment, name: str) -> tuple[Cause, ...]:

@@ -34,7 +34,7 @@ def find(study: Study) -> Iterator[Problem]:
         if where != moment.step.at and str(place.timer or "") == timer:
             yield found_at(
                 DOC, moment, f"{called(study, timer)} is still set for the {part(study)} in {called(study, where)}",
-                "name another timer under `alarm`",
+                "name another timer under `alarm`", moment.before.cause("in"),
             )
 
 

@@ -30,7 +30,6 @@ def find(study: Study) -> Iterator[Problem]:
         if since is None or ended is None or since.time.high is None:
             continue
         passed = moment.before.clock.longest - ended.longest
-        passed = max(passed, moment.before.clock.longest - ended.shortest)
         if passed > since.time.high.si * (1 + 1e-9):
             yield found_at(
                 DOC, moment,
