@@ -24,6 +24,8 @@ from generator.formulas.tape import (
 
 # More steps than this are a slip of the finger, not a bench.
 MOST_STEPS = 10_000
+# Far out, one more is the same double again.
+FARTHEST = 1e9
 
 Numbers = Mapping[str, float]
 Loose = dict[int, Numbers | float]
@@ -123,7 +125,7 @@ class _Run:
 
 
 def _whole_numbers(low: float, high: float) -> Sequence[float]:
-    if not (math.isfinite(low) and math.isfinite(high)) or high - low >= MOST_STEPS:
+    if not (abs(low) <= FARTHEST and abs(high) <= FARTHEST) or high - low >= MOST_STEPS:
         return (math.nan,)
     numbers = []
     number = low

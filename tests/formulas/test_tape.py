@@ -59,6 +59,7 @@ def test_each_word() -> None:
     assert value(lambda n: product(1, n, lambda i: i * 2), n=3.0) == 48
     assert value(lambda n: product(5, n, lambda i: i), n=3.0) == 1
     assert value(lambda n: smallest(1, 100, lambda i: i * i > n), n=50.0) == 8
+    assert math.isnan(value(lambda n: product(n, n, lambda i: i), n=1e300))
     assert math.isnan(value(lambda n: smallest(1, 5, lambda i: i * i > n), n=50.0))
     assert value(lambda holes: total(holes, lambda row: row.count * row.drill / row.drill)) == 5
     assert value(lambda n: 2 * pi * n, n=1.0) == 2 * math.pi

@@ -7,6 +7,8 @@ const MOST_DUST = 1e6;
 /** A bound met to this part of itself is met. */
 const EDGE = 1e-12;
 const MOST_STEPS = 10000;
+/** Far out, one more is the same double again. */
+const FARTHEST = 1e9;
 
 /** @typedef {{numerator: number, denominator: number, offset: number}} UnitFactor */
 
@@ -75,7 +77,7 @@ function wholeNearest(a) {
 
 /** @param {number} low @param {number} high @returns {number[]} the whole numbers from low to high */
 function wholeNumbers(low, high) {
-  if (!Number.isFinite(low) || !Number.isFinite(high) || high - low >= MOST_STEPS) return [NaN];
+  if (!(Math.abs(low) <= FARTHEST && Math.abs(high) <= FARTHEST) || high - low >= MOST_STEPS) return [NaN];
   const numbers = [];
   for (let number = low; number <= high; number = number + 1) numbers.push(number);
   return numbers;
