@@ -13,7 +13,8 @@ DOC = RuleDoc(
     id="acid-then-base",
     level=Level.WARNING,
     subject="chemicals",
-    what="A base is used right after an acid, or an acid after a base, on the part or in one vessel, and no rinse "
+    what="A base is used right after an acid, or an acid after a base, on the part or in one vessel, and "
+    "no rinse "
     "lies between them.",
     why="The film that rides along heats and spits where the two meet, and each bath spoils the other.",
     bad="""steps:
@@ -45,9 +46,14 @@ def _followed(study: Study, moment: Moment, before: Step) -> Problem:
     first, second = (kind.replace("an base", "a base").replace("a acid", "an acid") for kind in kinds)
     since = [moment.before.cause("residue", str(left)) for left in _residues(study, before)]
     return DOC.found(
-        step.spot("at"), f"{_what(study, step)} is {second} and follows {first}, {_what(study, before)} at step "
-        f"{before.id}, with no rinse between", f"put a `do: rinse` step between {before.id} and {step.id}",
-        step=str(step.id), path=moment.path, causes=tuple(since))  # fmt: skip
+        step.spot("at"),
+        f"{_what(study, step)} is {second} and follows {first}, {_what(study, before)} at step "
+        f"{before.id}, with no rinse between",
+        f"put a `do: rinse` step between {before.id} and {step.id}",
+        step=str(step.id),
+        path=moment.path,
+        causes=tuple(since),
+    )
 
 
 def _before(study: Study, moment: Moment) -> Step | None:

@@ -31,7 +31,9 @@ def find(study: LabStudy) -> Iterator[Problem]:
             yield DOC.found(
                 bought.spot("cas"),
                 f"the CAS number {cas} of {title_of(study.lab, id)} does not add up: these digits end in "
-                f"{digit}, not in {cas[-1]}", _fix(bought))  # fmt: skip
+                f"{digit}, not in {cas[-1]}",
+                _fix(bought),
+            )
 
 
 def _fix(bought: Substance) -> str:

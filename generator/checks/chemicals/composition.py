@@ -24,8 +24,15 @@ def _ingredient(lab: Lab, id: str, portion: Portion) -> Ingredient | None:
     bought = substance(lab, id)
     if bought:
         return declared_ingredient(
-            id, portion.amount, _codes(bought), cas=str(bought.cas or ""), counted_as=portion.counted_as,
-            strength=bought.strength, density=bought.density, bought_mixture=bought.mixture)  # fmt: skip
+            id,
+            portion.amount,
+            _codes(bought),
+            cas=str(bought.cas or ""),
+            counted_as=portion.counted_as,
+            strength=bought.strength,
+            density=bought.density,
+            bought_mixture=bought.mixture,
+        )
     made = mixture(lab, id)
     if made is None:
         return None

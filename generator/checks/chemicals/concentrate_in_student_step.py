@@ -12,7 +12,8 @@ DOC = RuleDoc(
     id="concentrate-in-student-step",
     level=Level.ERROR,
     subject="chemicals",
-    what="A step uses a substance with H300, H310, H314 or H330 as bought, and the role that does it needs no sign-off.",
+    what="A step uses a substance with H300, H310, H314 or H330 as bought, and the role that does it "
+    "needs no sign-off.",
     why="A bath forgives a splash for some seconds. A concentrate does not.",
     bad="""roles:
   student: {title: Student}
@@ -43,9 +44,13 @@ def find(study: Study) -> Iterator[Problem]:
             codes = grave_as_bought(tuple(map(str, bought.hazards))) if bought else ()
             if codes:
                 yield DOC.found(
-                    id.where, f"{title_of(study.lab, who)} uses {title_of(study.lab, str(id))} as bought "
-                    f"({', '.join(codes)}) and needs no sign-off for it", _fix(study, who),
-                    step=str(step.id), causes=(Cause(f"signoff:{who}", "lab"),))  # fmt: skip
+                    id.where,
+                    f"{title_of(study.lab, who)} uses {title_of(study.lab, str(id))} as bought "
+                    f"({', '.join(codes)}) and needs no sign-off for it",
+                    _fix(study, who),
+                    step=str(step.id),
+                    causes=(Cause(f"signoff:{who}", "lab"),),
+                )
 
 
 def _fix(study: Study, who: str) -> str:

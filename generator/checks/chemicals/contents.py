@@ -11,7 +11,7 @@ WATER = "7732-18-5"
 
 @dataclass(frozen=True, slots=True)
 class Brought:
-    """A group that something brings: the substance it comes from, and the mixture that holds it (or itself)."""
+    """A group, the substance that it comes from, and the mixture that holds this (or itself)."""
 
     group: str
     substance: str

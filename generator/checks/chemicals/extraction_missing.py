@@ -31,9 +31,13 @@ def find_in_lab(study: LabStudy) -> Iterator[Problem]:
         if codes and place.extraction is None:
             yield DOC.found(
                 place.where,
-                f"{title_of(study.lab, id)} holds {title_of(study.lab, str(place.holds))} ({', '.join(codes)}) "
-                "and names no extraction", f"write at the place `{id}`: `extraction: ...` with how one sees "
-                "that it draws; where it has none, move the mixture to a place that has", place=str(id))  # fmt: skip
+                f"{title_of(study.lab, id)} holds {title_of(study.lab, str(place.holds))} "
+                f"({', '.join(codes)}) "
+                "and names no extraction",
+                f"write at the place `{id}`: `extraction: ...` with how one sees "
+                "that it draws; where it has none, move the mixture to a place that has",
+                place=str(id),
+            )
 
 
 def find(study: Study) -> Iterator[Problem]:
@@ -58,11 +62,18 @@ def _because(study: Study, id: str) -> str:
 def _missing(study: Study, step: Step, id: str, because: str) -> Problem:
     where = f"at {title_of(study.lab, step.at)}, which has no extraction" if step.at else "at no place"
     drawn = [str(name) for name, place in study.lab.places.items() if place.extraction]
-    offer = f"do it at `{drawn[0]}`, which has extraction" if drawn else "do it in a hood, and declare it as a place"
+    offer = (
+        f"do it at `{drawn[0]}`, which has extraction"
+        if drawn
+        else "do it in a hood, and declare it as a place"
+    )
     return DOC.found(
-        step.spot("at"), f"{title_of(study.lab, id)} ({because}) is used {where}",
+        step.spot("at"),
+        f"{title_of(study.lab, id)} ({because}) is used {where}",
         f"{offer}; or, where there is extraction, write it at the place: `extraction: ...`",
-        step=str(step.id), causes=(Cause(f"extraction:{step.at or ''}", "lab"),))  # fmt: skip
+        step=str(step.id),
+        causes=(Cause(f"extraction:{step.at or ''}", "lab"),),
+    )
 
 
 RULE = Rule(DOC, in_lab=find_in_lab, in_procedure=find)

@@ -13,7 +13,8 @@ DOC = RuleDoc(
     id="hazard-dropped",
     level=Level.WARNING,
     subject="chemicals",
-    what="An ingredient's statement is at or above its cut-off in the mixture, and the mixture carries neither "
+    what="An ingredient's statement is at or above its cut-off in the mixture, and the mixture carries "
+    "neither "
     "it nor a stronger one. Classes that rest on a test (H272, H290) are left out.",
     why="The card of a bath shows the bath's statements, not those of its ingredients.",
     bad="""mixtures:
@@ -39,14 +40,18 @@ def find(study: LabStudy) -> Iterator[Problem]:
             yield DOC.found(
                 made.spot("hazards"),
                 f"{title_of(study.lab, id)} does not carry {_told(study, lost)}",
-                f"add {codes} to its `hazards`, or correct the amounts; ask the safety office if you are unsure",
-                place=place_of(study.lab, str(id)))  # fmt: skip
+                f"add {codes} to its `hazards`, or correct the amounts; ask the safety office if you are "
+                f"unsure",
+                place=place_of(study.lab, str(id)),
+            )
 
 
 def _told(study: LabStudy, lost: tuple[Dropped, ...]) -> str:
     return " and ".join(
         f"{one.code} of {title_of(study.lab, one.ingredient)} ({one.percent:.2g} % by weight, counts from "
-        f"{one.cut_off:g} %)" for one in lost)  # fmt: skip
+        f"{one.cut_off:g} %)"
+        for one in lost
+    )
 
 
 RULE = Rule(DOC, in_lab=find, in_procedure=find)

@@ -12,7 +12,8 @@ DOC = RuleDoc(
     id="hazard-screen",
     level=Level.WARNING,
     subject="chemicals",
-    what="By the mixture rules the composition (sums of several ingredients, or the pH) implies a class that the "
+    what="By the mixture rules the composition (sums of several ingredients, or the pH) implies a class "
+    "that the "
     "mixture does not declare. Where the composition cannot be worked out, nothing is said here.",
     why="Three weak irritants together can be one irritant. Nobody sees that on three bottles.",
     bad="""mixtures:
@@ -43,7 +44,8 @@ def find(study: LabStudy) -> Iterator[Problem]:
                 f"what {title_of(study.lab, id)} is made of implies {told}, which it does not declare",
                 f"look at the sum with `newel screen {id}`, then add {codes} to its `hazards`, "
                 "or have the safety office say why not",
-                place=place_of(study.lab, str(id)))  # fmt: skip
+                place=place_of(study.lab, str(id)),
+            )
 
 
 RULE = Rule(DOC, in_lab=find, in_procedure=find)

@@ -10,7 +10,8 @@ DOC = RuleDoc(
     id="hazard-silent",
     level=Level.ERROR,
     subject="chemicals",
-    what="A substance or mixture has no `hazards`, or an empty list, and does not say `not_classified: true`.",
+    what="A substance or mixture has no `hazards`, or an empty list, and does not say `not_classified: "
+    "true`.",
     why="An empty list may be forgotten. Unknown is not none.",
     bad="""substances:
   sodium-carbonate: {title: Sodium carbonate, cas: 497-19-8, hazards: []}""",
@@ -30,7 +31,8 @@ def find(study: LabStudy) -> Iterator[Problem]:
                     noun.spot("hazards"),
                     f"nothing is said about the hazards of {title_of(lab, id)}",
                     f"copy the H statements from the {kind}: `hazards: [H319]`; where there are none, "
-                    "write `hazards: []` and `not_classified: true`")  # fmt: skip
+                    "write `hazards: []` and `not_classified: true`",
+                )
 
 
 RULE = Rule(DOC, in_lab=find)

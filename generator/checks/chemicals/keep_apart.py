@@ -15,7 +15,8 @@ DOC = RuleDoc(
     id="keep-apart",
     level=Level.ERROR,
     subject="chemicals",
-    what="Two groups of one `keep_apart` row are in one mixture, tray or container, or are put together by a step. "
+    what="Two groups of one `keep_apart` row are in one mixture, tray or container, or are put together "
+    "by a step. "
     "Groups follow the residue to its place, its mixture and the substances in it.",
     why="Each of the two is safe alone. Together they burn, boil or burst, often hours later.",
     bad="""keep_apart:
@@ -46,15 +47,21 @@ def find_in_lab(study: LabStudy) -> Iterator[Problem]:
     for id, made in lab.mixtures.items():
         found = _meeting(lab, map(str, made.made_of))
         if found:
-            yield DOC.found(made.spot("made_of"), f"{title_of(lab, id)} holds {_told(lab, found)}",
-                            "take one of the two out of it, and ask the safety office about what is made already")
+            yield DOC.found(
+                made.spot("made_of"),
+                f"{title_of(lab, id)} holds {_told(lab, found)}",
+                "take one of the two out of it, and ask the safety office about what is made already",
+            )
     for id, container in lab.waste.items():
         taken = [str(what) for what in container.takes]
         found = _meeting(lab, taken)
         if found and found.one.by != found.other.by:
             yield DOC.found(
-                container.spot("takes"), f"{title_of(lab, id)} takes {_told(lab, found)}",
-                f"give what comes from {title_of(lab, found.other.by)} a container of its own, and take it out of `takes`")  # fmt: skip
+                container.spot("takes"),
+                f"{title_of(lab, id)} takes {_told(lab, found)}",
+                f"give what comes from {title_of(lab, found.other.by)} a container of its own, and take "
+                f"it out of `takes`",
+            )
 
 
 def find(study: Study) -> Iterator[Problem]:
@@ -69,23 +76,34 @@ def find(study: Study) -> Iterator[Problem]:
         found = _by_step(study, located.step)
         if found:
             yield DOC.found(
-                located.step.spot("use"), f"this step puts together {_told(study.lab, found)}",
-                "do not do this; keep the two in vessels of their own and ask the safety office for another way",
-                step=str(located.step.id))  # fmt: skip
+                located.step.spot("use"),
+                f"this step puts together {_told(study.lab, found)}",
+                "do not do this; keep the two in vessels of their own and ask the safety office for "
+                "another way",
+                step=str(located.step.id),
+            )
 
 
 def _tray(study: Study, moment: Moment, found: Meeting) -> Problem:
     step = moment.step
     return DOC.found(
-        step.spot("at"), f"the tray of {title_of(study.lab, step.at or '')} now holds {_told(study.lab, found)}",
-        "empty and rinse the tray in a step before this one", step=str(step.id), path=moment.path,
-        causes=(moment.before.cause("tray", str(step.at)),))  # fmt: skip
+        step.spot("at"),
+        f"the tray of {title_of(study.lab, step.at or '')} now holds {_told(study.lab, found)}",
+        "empty and rinse the tray in a step before this one",
+        step=str(step.id),
+        path=moment.path,
+        causes=(moment.before.cause("tray", str(step.at)),),
+    )
 
 
 def _in_tray(study: Study, moment: Moment) -> Meeting | None:
     held = moment.after.value("tray", str(moment.step.at or ""))
     runs = held if isinstance(held, tuple) else ()
-    return _meeting(study.lab, [residue for _, off in runs for residue in sorted(off)]) if len(runs) > 1 else None
+    return (
+        _meeting(study.lab, [residue for _, off in runs for residue in sorted(off)])
+        if len(runs) > 1
+        else None
+    )
 
 
 def _by_step(study: Study, step: Step) -> Meeting | None:

@@ -12,7 +12,8 @@ DOC = RuleDoc(
     id="mixture-left",
     level=Level.ERROR,
     subject="chemicals",
-    what="A mixture that a step makes, and that stands at no place of its own, is never emptied into its `leftovers`.",
+    what="A mixture that a step makes, and that stands at no place of its own, is never emptied into its "
+    "`leftovers`.",
     why="A cup of mixed resin heats itself in a bin. What is made ends somewhere that is named.",
     bad="""steps:
   - {id: mix, do: mix, at: hood, use: {resin-a: 182 g, hardener-b: 58 g}, into: fresh-mix, say: Stir slowly.}
@@ -20,7 +21,7 @@ DOC = RuleDoc(
     good="""steps:
   - {id: mix, do: mix, at: hood, use: {resin-a: 182 g, hardener-b: 58 g}, into: fresh-mix, say: Stir slowly.}
   - {id: pour, do: pour, at: hood, use: {fresh-mix: all}, say: Pour it into the mould.}
-  - {id: scrape-out, do: empty, at: hood, use: {fresh-mix: rest}, waste: tin-h, say: Spread the rest in the tin.}""",
+  - {id: scrape-out, do: empty, at: hood, use: {fresh-mix: rest}, waste: tin-h, say: Into the tin.}""",
     needs=("mixtures", "waste"),
 )
 
@@ -40,9 +41,13 @@ def _left(study: Study, step: Step, id: str, path: str, cause: Cause) -> Problem
     made = mixture(study.lab, id)
     into = str(made.leftovers) if made else ""
     return DOC.found(
-        step.spot("into"), f"{title_of(study.lab, id)} is made here and never emptied into {title_of(study.lab, into)}",
-        f"add a step: `do: empty`, `use: {{{id}: rest}}`, `waste: {into}`", step=str(step.id), path=path,
-        causes=(cause,))  # fmt: skip
+        step.spot("into"),
+        f"{title_of(study.lab, id)} is made here and never emptied into {title_of(study.lab, into)}",
+        f"add a step: `do: empty`, `use: {{{id}: rest}}`, `waste: {into}`",
+        step=str(step.id),
+        path=path,
+        causes=(cause,),
+    )
 
 
 def _nowhere(study: Study) -> Iterator[Problem]:
@@ -53,8 +58,11 @@ def _nowhere(study: Study) -> Iterator[Problem]:
             made = mixture(study.lab, str(emptied))
             into = made.leftovers if made else None
             yield DOC.found(
-                step.where, f"{title_of(study.lab, str(emptied))} is emptied, but no container is named",
-                f"write `waste: {into or '...'}` at this step", step=str(step.id))  # fmt: skip
+                step.where,
+                f"{title_of(study.lab, str(emptied))} is emptied, but no container is named",
+                f"write `waste: {into or '...'}` at this step",
+                step=str(step.id),
+            )
 
 
 RULE = Rule(DOC, in_procedure=find)

@@ -31,9 +31,12 @@ def find(study: LabStudy) -> Iterator[Problem]:
         told = [f"{title_of(study.lab, id)} ({', '.join(codes)})" for id, codes in harmful.items()]
         more = f" and {len(told) - 3} more" if len(told) > 3 else ""
         yield DOC.found(
-            room.spot("help"), f"no eyewash is named, but {', '.join(told[:3])}{more} can harm eyes",
+            room.spot("help"),
+            f"no eyewash is named, but {', '.join(told[:3])}{more} can harm eyes",
             "write under `lab`, `help`: a line `eyewash: ...` with where it is; where the room has none, "
-            "have one put up before anybody works", label="help stands here")  # fmt: skip
+            "have one put up before anybody works",
+            label="help stands here",
+        )
 
 
 def _used(study: LabStudy) -> tuple[str, ...]:

@@ -27,7 +27,7 @@ def dropped(lab: Lab, id: str) -> tuple[Dropped, ...]:
 
 
 def implied(lab: Lab, id: str) -> tuple[HazardClass, ...]:
-    """Classes that only the whole implies: not declared, and not said by an ingredient's dropped statement."""
+    """Classes that only the whole implies: not declared, and not told as an ingredient's dropped statement."""
     composition = _judged(lab, id)
     if composition is None:
         return ()

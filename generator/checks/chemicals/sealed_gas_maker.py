@@ -35,14 +35,19 @@ def find(study: LabStudy) -> Iterator[Problem]:
         because = _gas(lab, str(place.holds)) if place.holds else ""
         if because and place.cover and not place.vented:
             yield DOC.found(
-                place.spot("cover"), f"{title_of(lab, id)} is covered by a {place.cover} that is not vented, "
-                f"but {because}", "get a vented cover and write `vented: true` at the place", place=str(id))  # fmt: skip
+                place.spot("cover"),
+                f"{title_of(lab, id)} is covered by a {place.cover} that is not vented, but {because}",
+                "get a vented cover and write `vented: true` at the place",
+                place=str(id),
+            )
     for id, container in lab.waste.items():
         gassing = [because for taken in container.takes if (because := _gas(lab, str(taken)))]
         if container.cap == "closed" and gassing:
             yield DOC.found(
-                container.spot("cap"), f"{title_of(lab, id)} has a closed cap, but {gassing[0]}",
-                f"fit a vented cap, write `cap: vented` at `{id}`, and keep it well below full")  # fmt: skip
+                container.spot("cap"),
+                f"{title_of(lab, id)} has a closed cap, but {gassing[0]}",
+                f"fit a vented cap, write `cap: vented` at `{id}`, and keep it well below full",
+            )
 
 
 def _gas(lab: Lab, id: str) -> str:

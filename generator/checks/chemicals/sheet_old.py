@@ -37,13 +37,17 @@ def find(study: LabStudy) -> Iterator[Problem]:
             continue
         name = title_of(study.lab, id)
         if sheet.dated > study.today:
-            yield DOC.found(sheet.spot("dated"), f"the sheet of {name} is dated {sheet.dated}, a day to come",
-                            "write the date that stands on the sheet")
+            yield DOC.found(
+                sheet.spot("dated"),
+                f"the sheet of {name} is dated {sheet.dated}, a day to come",
+                "write the date that stands on the sheet",
+            )
         elif (study.today - sheet.dated) > datetime.timedelta(seconds=good_for.si):
             yield DOC.found(
                 sheet.spot("dated"),
                 f"the sheet of {name} is dated {sheet.dated}, longer ago than {show_quantity(good_for)}",
-                "ask the supplier for the current sheet, compare its section 2 with `hazards`, and write its date",
+                "ask the supplier for the current sheet, compare its section 2 with `hazards`, and write "
+                "its date",
             )
 
 

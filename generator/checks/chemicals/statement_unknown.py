@@ -29,8 +29,11 @@ def find(study: LabStudy) -> Iterator[Problem]:
     for id, place, code in _codes(lab):
         if not is_statement(code) and str(code) not in words:
             yield DOC.found(
-                code.where, f'{title_of(lab, id)} has the hazard "{code}", which is no H statement and no hazard word',
-                _fix(str(code), words), place=place)  # fmt: skip
+                code.where,
+                f'{title_of(lab, id)} has the hazard "{code}", which is no H statement and no hazard word',
+                _fix(str(code), words),
+                place=place,
+            )
 
 
 def _codes(lab: Lab) -> Iterator[tuple[Text, str, Text]]:

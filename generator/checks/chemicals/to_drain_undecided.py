@@ -10,7 +10,8 @@ DOC = RuleDoc(
     id="to-drain-undecided",
     level=Level.ERROR,
     subject="chemicals",
-    what="A drain under `waste` does not say which role decided it (`to_drain: {decided_by, decided}`), or a rinse "
+    what="A drain under `waste` does not say which role decided it (`to_drain: {decided_by, decided}`), "
+    "or a rinse "
     "at a place without tray and without `drains_to` names no `waste`, so that it runs away undecided.",
     why="What may go down a drain is a matter of permits, and nobody at the bench can see it in the water.",
     bad="""waste:
@@ -29,8 +30,10 @@ def find_in_lab(study: LabStudy) -> Iterator[Problem]:
     for id, container in study.lab.waste.items():
         if container.to_drain is not None and container.to_drain.decided_by is None:
             yield DOC.found(
-                container.spot("to_drain"), f"no role has decided that {title_of(study.lab, str(id))} may be used",
-                "ask the safety office, then write `to_drain: {decided_by: ROLE, decided: DAY}`")  # fmt: skip
+                container.spot("to_drain"),
+                f"no role has decided that {title_of(study.lab, str(id))} may be used",
+                "ask the safety office, then write `to_drain: {decided_by: ROLE, decided: DAY}`",
+            )
 
 
 def find(study: Study) -> Iterator[Problem]:
@@ -43,9 +46,14 @@ def find(study: Study) -> Iterator[Problem]:
         if place.water and not place.tray and place.drains_to is None:
             told.add(str(step.at))
             yield DOC.found(
-                place.where, f"nothing says where the water of {title_of(study.lab, str(step.at))} runs, "
-                f"and step {step.id} rinses there", "write `drains_to: ...` with the drain, and declare the drain "
-                "under `waste` with the role that decided it", step=str(step.id), place=str(step.at))  # fmt: skip
+                place.where,
+                f"nothing says where the water of {title_of(study.lab, str(step.at))} runs, "
+                f"and step {step.id} rinses there",
+                "write `drains_to: ...` with the drain, and declare the drain "
+                "under `waste` with the role that decided it",
+                step=str(step.id),
+                place=str(step.at),
+            )
 
 
 RULE = Rule(DOC, in_lab=find_in_lab, in_procedure=find)

@@ -35,15 +35,24 @@ def find(study: LabStudy) -> Iterator[Problem]:
             if residue in lab.residues and residue not in taken and residue not in told:
                 told.add(str(residue))
                 yield DOC.found(
-                    residue.where, f"{title_of(lab, str(residue))} is rinsed off at {title_of(lab, str(id))}, "
-                    "and no container takes it", f"write `{residue}` under `takes` of the container that it "
-                    "may go into, after asking the safety office", place=str(id))  # fmt: skip
+                    residue.where,
+                    f"{title_of(lab, str(residue))} is rinsed off at {title_of(lab, str(id))}, "
+                    "and no container takes it",
+                    f"write `{residue}` under `takes` of the container that it "
+                    "may go into, after asking the safety office",
+                    place=str(id),
+                )
     for id, made in lab.mixtures.items():
         if made.leftovers is None:
             takers = [str(name) for name, container in lab.waste.items() if id in container.takes]
-            offer = takers[0] if takers else "the container that it may go into, after asking the safety office"
-            yield DOC.found(made.where, f"{title_of(lab, str(id))} has no `leftovers`: nobody knows where it ends",
-                            f"write `leftovers: {offer}`" if takers else f"write `leftovers: ...` with {offer}")
+            offer = (
+                takers[0] if takers else "the container that it may go into, after asking the safety office"
+            )
+            yield DOC.found(
+                made.where,
+                f"{title_of(lab, str(id))} has no `leftovers`: nobody knows where it ends",
+                f"write `leftovers: {offer}`" if takers else f"write `leftovers: ...` with {offer}",
+            )
 
 
 RULE = Rule(DOC, in_lab=find)

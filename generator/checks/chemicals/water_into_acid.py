@@ -12,7 +12,8 @@ DOC = RuleDoc(
     id="water-into-acid",
     level=Level.ERROR,
     subject="chemicals",
-    what="Water goes into an acid as bought: straight into its bottle or beaker, or into a mixture that so far "
+    what="Water goes into an acid as bought: straight into its bottle or beaker, or into a mixture that "
+    "so far "
     "holds the acid and no water, or it stands behind the acid in one step's `use`.",
     why="The first drops of water boil on the acid and throw it out.",
     bad="""steps:
@@ -44,8 +45,12 @@ def find(study: Study) -> Iterator[Problem]:
 def _poured(study: Study, step: Step, water: str, acid: str) -> Problem:
     first, second = title_of(study.lab, water), title_of(study.lab, acid)
     where = next(id.where for id in step.use if id == water)
-    return DOC.found(where, f"{first} goes into {second}, which is an acid as bought",
-                     f"turn it round: {first} first, then {second} slowly into it", step=str(step.id))
+    return DOC.found(
+        where,
+        f"{first} goes into {second}, which is an acid as bought",
+        f"turn it round: {first} first, then {second} slowly into it",
+        step=str(step.id),
+    )
 
 
 def _acid(lab: Lab, id: str) -> bool:

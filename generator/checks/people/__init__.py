@@ -1,5 +1,43 @@
-"""Rules about people, decisions and names."""
+"""Rules about people, what they wear against what, decisions and names."""
 
-from generator.checks.people import no_emergency_line
+from generator.checks.people import (
+    bare_with_chemical,
+    call_names_a_person,
+    cannot_be_reached,
+    check_without_limit,
+    endless_redo,
+    hold_without_who,
+    limit_not_measurable,
+    mend_without_check,
+    no_emergency_line,
+    no_next_if_fail,
+    nobody_to_call,
+    place_hazard_bare,
+    redo_forwards,
+    required_missing,
+    unknown_name,
+    untrained_role,
+    wear_too_light,
+    working_alone,
+)
 
-RULES = (no_emergency_line.RULE,)
+RULES = (
+    required_missing.RULE,
+    unknown_name.RULE,
+    call_names_a_person.RULE,
+    no_next_if_fail.RULE,
+    check_without_limit.RULE,
+    mend_without_check.RULE,
+    redo_forwards.RULE,
+    endless_redo.RULE,
+    nobody_to_call.RULE,
+    hold_without_who.RULE,
+    cannot_be_reached.RULE,
+    limit_not_measurable.RULE,
+    untrained_role.RULE,
+    working_alone.RULE,
+    wear_too_light.RULE,
+    place_hazard_bare.RULE,
+    bare_with_chemical.RULE,
+    no_emergency_line.RULE,
+)

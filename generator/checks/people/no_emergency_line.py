@@ -27,8 +27,12 @@ def find(study: LabStudy) -> Iterator[Problem]:
     """One problem where the line is missing."""
     room = study.lab.lab
     if room.help.emergency is None:
-        yield DOC.found(room.spot("help"), "no emergency line is named",
-                        "write under `lab`, `help`: a line `emergency: ...` with what to ring", label="help stands here")
+        yield DOC.found(
+            room.spot("help"),
+            "no emergency line is named",
+            "write under `lab`, `help`: a line `emergency: ...` with what to ring",
+            label="help stands here",
+        )
 
 
 RULE = Rule(DOC, in_lab=find)

@@ -1,0 +1,55 @@
+"""Names of people, as they are told apart from the ids of roles."""
+
+import re
+from collections.abc import Iterator, Mapping
+
+from generator.checks.people.references import Reference
+from generator.model import Lab, Located, Text
+
+_WORD = r"[^\W\d_a-z][\w'’.-]*"
+_NAME = re.compile(
+    rf"(?:(?:Dr|Mr|Mrs|Ms|Mx|Prof|Professor)\b\.? ?)?{_WORD}(?: (?:de|van|von|der|la|{_WORD}))+|"
+    rf"(?:Dr|Mr|Mrs|Ms|Mx|Prof|Professor)\b\.? {_WORD}"
+)
+
+
+def people(lab: Lab) -> tuple[str, ...]:
+    """The names under `now`, each once."""
+    return tuple(dict.fromkeys(str(role.now) for role in lab.roles.values() if role.now))
+
+
+def is_person(lab: Lab, reference: Reference) -> bool:
+    """Whether a name in the place of a role is that of a person: one under `now`, or written like one."""
+    if reference.kind != "role":
+        return False
+    name = str(reference.name)
+    if any(name.lower() in (known.lower(), *known.lower().split()) for known in people(lab)):
+        return True
+    titles = {role.title.lower() for role in lab.roles.values()}
+    return bool(_NAME.fullmatch(name)) and name.lower() not in titles
+
+
+def role_of(lab: Lab, name: str) -> str:
+    """The role that a person holds by `now`, empty where none says so."""
+    return next((str(id) for id, role in lab.roles.items() if role.now and _same(str(role.now), name)), "")
+
+
+def _same(now: str, name: str) -> bool:
+    return name.lower() in (now.lower(), *now.lower().split())
+
+
+def sentences(thing: object, step: str = "") -> Iterator[tuple[Text, str]]:
+    """Every text under a noun with the step it stands in; the names under `now` are left out."""
+    if isinstance(thing, Text):
+        yield thing, step
+    elif isinstance(thing, Located):
+        inside = str(thing.id) if hasattr(thing, "do") and hasattr(thing, "id") else step
+        for field, value in thing:
+            if field not in ("now", "where", "marks"):
+                yield from sentences(value, inside)
+    elif isinstance(thing, Mapping):
+        for value in thing.values():
+            yield from sentences(value, step)
+    elif isinstance(thing, tuple):
+        for value in thing:
+            yield from sentences(value, step)

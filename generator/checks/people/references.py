@@ -1,0 +1,221 @@
+"""Every field in which one noun names another, what it may name, and the names that nothing declares."""
+
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass
+from difflib import get_close_matches
+from functools import cache
+from importlib.resources import files
+
+from generator.hazards import hazard_word_ids
+from generator.model import Lab, Located, Procedure, Step, Text
+from generator.study import LabStudy, Study
+
+LEFT_OUT = "…"
+
+# noun of the lab, field (a dot leads into a field's own fields), what the field names
+LAB_FIELDS: tuple[tuple[str, str, str], ...] = (
+    ("roles", "backup", "role"),
+    ("roles", "needs", "sign-off"),
+    ("signoffs", "given_by", "role"),
+    ("ppe", "over", "piece of PPE"),
+    ("ppe", "against", "hazard"),
+    ("mixtures", "made_of", "substance or mixture"),
+    ("mixtures", "wear", "piece of PPE"),
+    ("mixtures", "leftovers", "container"),
+    ("places", "holds", "mixture"),
+    ("places", "allows", "residue"),
+    ("places", "clears", "residue"),
+    ("places", "leaves", "residue"),
+    ("places", "wear", "piece of PPE"),
+    ("places", "drains_to", "container"),
+    ("places", "not_right.call", "role"),
+    ("places", "timer", "timer"),
+    ("places", "keeper", "role"),
+    ("waste", "takes", "waste"),
+    ("waste", "pickup", "role"),
+    ("waste", "to_drain.decided_by", "role"),
+)
+ROOM_FIELDS = (
+    ("base_wear", "piece of PPE"),
+    ("who_may_print", "role"),
+    ("help.waste_questions", "role"),
+)
+PROCEDURE_FIELDS = (
+    ("who", "role"),
+    ("also_present", "role"),
+    ("written_by", "role"),
+    ("approver", "role"),
+    ("part.starts.at", "place"),
+    ("part.starts.residues", "residue"),
+    ("part.ends.at", "place"),
+    ("part.ends.residues", "residue"),
+    ("vendor_papers.decided_by", "role"),
+    ("you_may_see.at", "step"),
+    ("cards.post_at", "place"),
+    ("accept.rule", "rule"),
+    ("accept.step", "step"),
+    ("accept.place", "place"),
+    ("accept.who", "role"),
+)
+STEP_FIELDS = (
+    ("at", "place"),
+    ("into", "vessel"),
+    ("use", "substance or mixture"),
+    ("alarm", "timer"),
+    ("fail.redo", "step of the run"),
+    ("fail.call", "role"),
+    ("watch.fail.redo", "step of the run"),
+    ("watch.fail.call", "role"),
+    ("hold.who", "role"),
+    ("since.step", "step"),
+    ("put_on", "piece of PPE"),
+    ("take_off", "piece of PPE"),
+    ("rack", "rack"),
+    ("waste", "container"),
+    ("who", "role"),
+)
+# Words of these kinds are free; only one that is nearly a declared name is taken for a mistyped one.
+FREE = {"waste", "group"}
+
+
+@dataclass(frozen=True, slots=True)
+class Reference:
+    """A name as written: in which field of what it stands, what kind of noun it names, its step and place."""
+
+    name: Text
+    kind: str
+    field: str
+    holder: str
+    step: str = ""
+    place: str = ""
+
+
+def lab_references(lab: Lab) -> Iterator[Reference]:
+    """Every name in the lab's own files."""
+    for field, kind in ROOM_FIELDS:
+        yield from (Reference(name, kind, field, "the room") for name in named_in(lab.lab, field))
+    for noun, field, kind in LAB_FIELDS:
+        nouns: Mapping[str, Located] = getattr(lab, noun)
+        for id, holder in nouns.items():
+            place = str(id) if noun == "places" else ""
+            yield from (
+                Reference(name, kind, field, str(id), place=place) for name in named_in(holder, field)
+            )
+    for row in lab.keep_apart:
+        yield from (Reference(name, "group", "groups", "keep_apart") for name in row.groups)
+
+
+def procedure_references(study: Study) -> Iterator[Reference]:
+    """Every name in a procedure's file and its translations."""
+    for field, kind in PROCEDURE_FIELDS:
+        yield from (
+            Reference(name, kind, field, "the procedure") for name in named_in(study.procedure, field)
+        )
+    for found in study.steps():
+        yield from step_references(found.step)
+    for language in study.languages.values():
+        for name in named_in(language, "translated_by"):
+            yield Reference(name, "role", "translated_by", "the translation")
+
+
+def step_references(step: Step) -> Iterator[Reference]:
+    """Every name in a step."""
+    id = str(step.id)
+    for field, kind in STEP_FIELDS:
+        yield from (Reference(name, kind, field, f"step {id}", step=id) for name in named_in(step, field))
+
+
+def named_in(holder: object, field: str) -> Iterator[Text]:
+    """The names at the end of a dotted field: one, a list, or the keys of a mapping."""
+    if isinstance(holder, tuple):
+        for one in holder:
+            yield from named_in(one, field)
+        return
+    head, _, rest = field.partition(".")
+    value = getattr(holder, head, None)
+    if rest:
+        yield from named_in(value, rest)
+    elif isinstance(value, Text):
+        yield value
+    elif isinstance(value, Iterable):
+        yield from (name for name in value if isinstance(name, Text))
+
+
+def declared(study: LabStudy) -> dict[str, frozenset[str]]:
+    """The names that are there, by kind; steps and rules only where a procedure is looked at."""
+    lab = study.lab
+    known = {
+        kind: frozenset(str(id) for noun in nouns for id in getattr(lab, noun))
+        for kind, nouns in _NOUNS.items()
+    }
+    known["hazard"] = frozenset({"chemicals", *hazard_word_ids(), *map(str, lab.hazard_words)})
+    known["group"] = frozenset(str(group) for bought in lab.substances.values() for group in bought.groups)
+    if isinstance(study, Study):
+        known["step of the run"] = frozenset(str(step.id) for step in study.procedure.steps)
+        known["step"] = frozenset(str(found.step.id) for found in study.steps())
+        known["rule"] = rule_ids()
+    return known
+
+
+_NOUNS: dict[str, tuple[str, ...]] = {
+    "role": ("roles",),
+    "sign-off": ("signoffs",),
+    "piece of PPE": ("ppe",),
+    "substance or mixture": ("substances", "mixtures"),
+    "mixture": ("mixtures",),
+    "vessel": ("mixtures", "places", "substances", "waste"),
+    "container": ("waste",),
+    "waste": ("residues", "mixtures", "substances"),
+    "residue": ("residues",),
+    "place": ("places",),
+    "timer": ("timers",),
+    "rack": ("racks",),
+}
+
+
+@cache
+def rule_ids() -> frozenset[str]:
+    """The ids of all rules, from the names of their modules: a rule cannot ask the registry that holds it."""
+    subjects = [folder for folder in files("generator.checks").iterdir() if folder.is_dir()]
+    modules = [file.name for folder in subjects for file in folder.iterdir() if file.name.endswith(".py")]
+    return frozenset(
+        name.removesuffix(".py").replace("_", "-") for name in modules if not name.startswith("_")
+    )
+
+
+def unknown(references: Iterable[Reference], known: Mapping[str, frozenset[str]]) -> Iterator[Reference]:
+    """References to what nothing declares; stand-ins of the reader for a missing field are left out."""
+    for reference in references:
+        if reference.name not in known[reference.kind] and reference.name != LEFT_OUT:
+            free = reference.kind in FREE
+            if not free or get_close_matches(reference.name, known[reference.kind], 1, 0.8):
+                yield reference
+
+
+def unknown_in_lab(study: LabStudy) -> tuple[Reference, ...]:
+    """References of the lab's files to what nothing declares."""
+    return tuple(unknown(lab_references(study.lab), declared(study)))
+
+
+def unknown_in_procedure(study: Study) -> tuple[Reference, ...]:
+    """References of a procedure to what nothing declares, without names that the lab gets wrong too."""
+    told = {(reference.kind, reference.name) for reference in unknown_in_lab(study)}
+    found = unknown(procedure_references(study), declared(study))
+    return tuple(reference for reference in found if (reference.kind, reference.name) not in told)
+
+
+def calls(study: LabStudy) -> Iterator[tuple[Reference, str]]:
+    """Every reference to a role to be called, with the id of its procedure (empty for the lab's files)."""
+    for reference in lab_references(study.lab):
+        if reference.field == "not_right.call":
+            yield reference, ""
+    for id, procedure in study.procedures.items():
+        for step in _with_mends(procedure):
+            yield from ((found, id) for found in step_references(step) if found.field.endswith("call"))
+
+
+def _with_mends(procedure: Procedure) -> Iterator[Step]:
+    for step in procedure.steps:
+        yield step
+        if step.fail and step.fail.mend:
+            yield step.fail.mend

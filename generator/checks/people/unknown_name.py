@@ -1,0 +1,108 @@
+"""A name that nothing declares."""
+
+from collections.abc import Iterable, Iterator, Mapping
+
+from generator.checks.people.persons import is_person
+from generator.checks.people.references import (
+    FREE,
+    Reference,
+    declared,
+    unknown_in_lab,
+    unknown_in_procedure,
+)
+from generator.checks.rule import Rule
+from generator.model import Lab
+from generator.problems import Level, Problem, RuleDoc
+from generator.study import LabStudy, Study, nearest
+
+DOC = RuleDoc(
+    id="unknown-name",
+    level=Level.ERROR,
+    subject="people",
+    what="A field names a role, place, step, residue, timer, rack, piece of PPE, container, mixture, "
+    "substance, "
+    "sign-off, rule or verb that is not declared. Solids under `takes` and groups are free words; of "
+    "those only "
+    "one that is nearly a declared name counts.",
+    why="A mistyped name switches off every check that hangs on it, and the page would print nothing there.",
+    bad="""roles:
+  technician: {title: Duty technician, reach: extension 417}
+steps:
+  - {id: see-dry, do: check, check: no water film, fail: {call: techncian}, say: Tilt the board.}""",
+    good="""roles:
+  technician: {title: Duty technician, reach: extension 417}
+steps:
+  - {id: see-dry, do: check, check: no water film, fail: {call: technician}, say: Tilt the board.}""",
+)
+
+
+def find_in_lab(study: LabStudy) -> Iterator[Problem]:
+    """One problem a name, where it first stands in the lab's files."""
+    yield from _told(study.lab, unknown_in_lab(study), declared(study))
+
+
+def find(study: Study) -> Iterator[Problem]:
+    """One problem a name, where it first stands in the procedure; the lab's wrong names are told there."""
+    yield from _told(study.lab, unknown_in_procedure(study), declared(study))
+
+
+def _told(lab: Lab, found: Iterable[Reference], known: Mapping[str, frozenset[str]]) -> Iterator[Problem]:
+    groups: dict[tuple[str, str], list[Reference]] = {}
+    for reference in found:
+        if not is_person(lab, reference):
+            groups.setdefault((reference.kind, str(reference.name)), []).append(reference)
+    for (kind, name), references in groups.items():
+        first = references[0]
+        yield DOC.found(
+            first.name.where,
+            f"{_holder(first)} names the {kind} `{name}`, which {_missing(kind)}{_more(references[1:])}",
+            _fix(lab, first, known[kind]),
+            step=first.step,
+            place=first.place,
+        )
+
+
+def _holder(reference: Reference) -> str:
+    holder = (
+        f"`{reference.holder}`"
+        if reference.holder.islower() and " " not in reference.holder
+        else reference.holder
+    )
+    return f"`{reference.field}` of {holder}"
+
+
+def _missing(kind: str) -> str:
+    if kind in FREE:
+        return "looks like a mistyped one"
+    return {
+        "rule": "is no rule",
+        "step": "the procedure has not",
+        "step of the run": "is no step of the run",
+    }.get(kind, "is not declared")
+
+
+def _more(others: list[Reference]) -> str:
+    if not others:
+        return ""
+    lines = ", ".join(str(other.name.where.line) for other in others[:3])
+    word = "line" if len(others) == 1 else "lines"
+    return f" (also in {word} {lines}{' and more' if len(others) > 3 else ''})"
+
+
+def _fix(lab: Lab, reference: Reference, known: frozenset[str]) -> str:
+    if reference.kind == "role":
+        by_title = next(
+            (id for id, role in lab.roles.items() if role.title.lower() == reference.name.lower()), None
+        )
+        if by_title is not None:
+            return f"write the role's id: `{by_title}`"
+    if reference.kind in ("rule", "step", "step of the run"):
+        return (
+            nearest(reference.name, known)
+            .replace("declare it, or use", "use")
+            .replace("declare it", "name another")
+        )
+    return nearest(reference.name, known)
+
+
+RULE = Rule(DOC, in_lab=find_in_lab, in_procedure=find, found_by="reading")
