@@ -52,13 +52,14 @@ class LabStudy:
 
 @dataclass(frozen=True)
 class Study(LabStudy):
-    """A procedure in its lab, with its sums and its walk."""
+    """A procedure in its lab, with its sums and its walk; `posted` are its posted issues by number, oldest first."""
 
     procedure: Procedure = field(kw_only=True)
     sums: Sums = field(kw_only=True)
     walk: Walk = field(kw_only=True)
     class_of: Procedure | None = field(default=None, kw_only=True)
     languages: Mapping[str, LanguageFile] = field(default_factory=dict, kw_only=True)
+    posted: Mapping[str, Procedure] = field(default_factory=dict, kw_only=True)
 
     def steps(self) -> Iterator[Located]:
         """Every step with its stage, mends behind the step that they mend."""
@@ -91,10 +92,10 @@ def study_lab(
 
 def study_procedure(
     lab: LabStudy, procedure: Procedure, sums: Sums, class_of: Procedure | None = None,
-    languages: Mapping[str, LanguageFile] | None = None,
+    languages: Mapping[str, LanguageFile] | None = None, posted: Mapping[str, Procedure] | None = None,
 ) -> Study:  # fmt: skip
     """A procedure's study: its sums worked out, then walked through every path."""
     walk = walk_through(lab.lab, procedure, sums)
     return Study(lab.lab, lab.today, lab.pictures, lab.procedures, procedure=procedure, sums=sums, walk=walk,
-                 class_of=class_of, languages=languages or {})
+                 class_of=class_of, languages=languages or {}, posted=posted or {})
 

@@ -15,6 +15,7 @@ _ON = re.compile(rf"\b{_SUPPLY}\b.*\b(?:up|on)\b|\b(?:switch|turn) on\b.*\b{_SUP
 _OFF = re.compile(rf"\b{_SUPPLY}\b.*\b(?:off|zero|down)\b|\b(?:switch|turn|bring) (?:off|down)\b.*\b{_SUPPLY}\b")
 _WORN = ("gloves?|gauntlets?|apron|goggles|shield|visor|coat|mask|respirator|glasses|boots|ear defenders|overshoes|"
          "hood|sleeves")  # fmt: skip
+_DRESS = re.compile(r"(?:put|pull) on\b|take off\b")
 _WEAR = re.compile(r"\b(?:put|take|pull|slip|peel|on|off|down|up|remove|change|bin|don|doff|swap)\b")
 _MOVES = re.compile(r"(?:slowly |gently |carefully |then )*(?:lower|lift|hang|slide|raise|insert|immerse|dip|withdraw|"
                     r"mount|unhook|remove)\b")
@@ -47,6 +48,8 @@ def _changed(study: Study, step: Step, clause: str) -> str:
         return "the current"
     if re.search(rf"\b{_SUPPLY}\b", clause):
         return ""
+    if _DRESS.match(clause):
+        return "what is worn"
     if re.search(rf"\b(?:{_worn(study)})\b", clause):
         return "what is worn" if _WEAR.search(clause) else ""
     return "the part" if _moves_part(study, clause) else ""

@@ -15,8 +15,8 @@ DOC = RuleDoc(
     why="The words stand in for the picture on a screen reader, on a bad copy and when the file does not load.",
     bad="picture: {file: clear-and-plugged.svg}",
     good="""picture:
-  file: clear-and-plugged.svg
-  alt: "Left: round bright hole. Right: hole half covered by a pale plug." """.rstrip(),
+  alt: "Left: round bright hole. Right: hole half covered by a pale plug."
+  file: clear-and-plugged.svg""",
     source="WCAG 2.2, success criterion 1.1.1 (non-text content)",
 )
 _EMPTY = {"picture", "image", "photo", "drawing", "figure", "diagram", "alt"}

@@ -11,10 +11,12 @@ DOC = RuleDoc(
     why="The card would show half a sentence, and nobody would see that the other half is missing.",
     bad="""steps:
   - id: mark
-    say: Mark the part with tag #3 and hang it up.""",
+    say: Mark the part with tag #3 and hang it up.
+    do: act""",
     good="""steps:
   - id: mark
-    say: "Mark the part with tag #3 and hang it up."""",
+    say: "Mark the part with tag #3 and hang it up."
+    do: act""",
     source="YAML 1.2.2, section 6.6 (comments); from memory",
 )
 

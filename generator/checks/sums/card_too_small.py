@@ -1,0 +1,65 @@
+"""A card that would need letters too small for its reading distance."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from generator.checks.rule import Rule
+from generator.model import Card
+from generator.problems import Level, Problem, RuleDoc
+from generator.units import show_quantity
+
+DOC = RuleDoc(
+    id="card-too-small",
+    level=Level.ERROR,
+    subject="sums",
+    what="A card needs more lines than its sheet leaves at the letter height that its reading distance asks for.",
+    why="Letters that cannot be read from where the hands are make a card that is not read. It is split, never shrunk.",
+    bad="- {id: line-card, title: Line card, size: A4, read_from: 2.0 m, stages: [clean, coat, etch, plate]}",
+    good="""- {id: clean-card, title: Clean card, size: A3, read_from: 1.5 m, stages: [clean]}
+- {id: coat-card, title: Coat card, size: A3, read_from: 1.5 m, stages: [coat]}""",
+    source="letter height of at least the reading distance over 300, as ANSI Z535.2 is quoted publicly",
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """One card of a proposed split: the numbers of its first and last step, and the titles of its stages."""
+
+    first: str
+    last: str
+    stages: tuple[str, ...] = ()
+
+
+def judge(
+    card: Card, lines_needed: int, lines_there: int, least: float, proposal: Sequence[Part] = (),
+    larger: Sequence[str] = (),
+) -> Iterator[Problem]:  # fmt: skip
+    """A card that does not fit: lines needed and there at the least letter height in mm; how it could be split.
+
+    `larger` are the sheets on which it would fit whole. Nothing where the lines suffice.
+    """
+    if lines_needed <= lines_there:
+        return
+    yield DOC.found(
+        card.spot("size"),
+        f'card "{card.id}" needs {lines_needed} lines and has room for {lines_there}, with letters of {least:.1f} mm '
+        f"for a reader at {show_quantity(card.read_from)} on {card.size}",
+        _fix(proposal, larger),
+    )
+
+
+def _fix(proposal: Sequence[Part], larger: Sequence[str]) -> str:
+    ways = []
+    if proposal:
+        parts = "; ".join(f"steps {part.first} to {part.last}{_titles(part)}" for part in proposal)
+        ways.append(f"split it into {len(proposal)} cards ({parts})")
+    if larger:
+        ways.append(f"print it on {' or '.join(larger)}")
+    return " or ".join((*ways, "have it read from nearer")) if ways else "give it fewer steps, or have it read from nearer"
+
+
+def _titles(part: Part) -> str:
+    return f" of {', '.join(part.stages)}" if part.stages else ""
+
+
+RULE = Rule(DOC, found_by="press")

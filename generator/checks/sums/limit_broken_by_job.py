@@ -1,0 +1,43 @@
+"""A value of the job outside what the procedure is for."""
+
+from collections.abc import Iterator
+
+from generator.checks.rule import Rule
+from generator.checks.sums.job_values import job_values
+from generator.problems import Level, Problem, RuleDoc
+from generator.study import Study
+from generator.units import Quantity, Window, show_quantity, show_window
+
+DOC = RuleDoc(
+    id="limit-broken-by-job",
+    level=Level.ERROR,
+    subject="sums",
+    what="A value of the job, or of a class's job, lies outside the procedure's own `limits`.",
+    why="The procedure was tried inside its limits. Outside them its times and its safety are guesses.",
+    bad="""limits: {length: up to 150 mm}
+job: {length: 160 mm}""",
+    good="""limits: {length: up to 150 mm}
+job: {length: 140 mm}""",
+    needs=("limits",),
+)
+
+
+def find(study: Study) -> Iterator[Problem]:
+    """Every limit against the job's value of the same name, also in the rows of a list."""
+    for name, limit in study.procedure.limits.items():
+        for value, where in job_values(study, name):
+            if value.dimension != limit.dimension:
+                yield DOC.found(where, f"`{name}` is a {value.dimension} ({show_quantity(value)}), and its limit is a "
+                                f"{limit.dimension}", "write both in units of the same kind")
+            elif not limit.contains(value):
+                yield DOC.found(where, f"`{name}` is {show_quantity(value)}, and the procedure is for {show_window(limit)}",
+                                _fix(name, value, limit))
+
+
+def _fix(name: str, value: Quantity, limit: Window) -> str:
+    edge = limit.high if limit.high and not Window(None, limit.high).contains(value) else limit.low
+    shown = show_quantity(edge) if edge else show_window(limit)
+    return f"bring `{name}` to {shown}, or have the approver set another limit after a trial"
+
+
+RULE = Rule(DOC, in_procedure=find)

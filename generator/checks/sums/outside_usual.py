@@ -1,0 +1,51 @@
+"""A value of the job outside the range that this lab calls usual."""
+
+from collections.abc import Iterator
+
+from generator.checks.rule import Rule
+from generator.checks.sums.job_values import job_values
+from generator.problems import Level, Problem, RuleDoc
+from generator.study import Study
+from generator.units import Quantity, Window, show_quantity, show_window
+
+DOC = RuleDoc(
+    id="outside-usual",
+    level=Level.WARNING,
+    subject="sums",
+    what="A value of the job, or one given to a step, lies outside `calculators.<formula>.usual` of the lab.",
+    why="A slipped decimal point looks like any other number. Outside the usual range somebody should look twice.",
+    bad="""# lab
+calculators:
+  plating_time:
+    usual: {copper: 15 to 30 um}
+# procedure
+job: {copper: 220 um}""",
+    good="job: {copper: 22 um}",
+    needs=("calculators",),
+)
+
+
+def find(study: Study) -> Iterator[Problem]:
+    """The job's values and those given to a step, against every usual range of their name."""
+    for formula, settings in study.lab.calculators.items():
+        for name, usual in settings.usual.items():
+            for value, where in job_values(study, name):
+                if is_outside(value, usual):
+                    yield DOC.found(where, *_words(name, value, usual, formula))
+            for found in study.steps():
+                given = found.step.given.get(name)
+                if isinstance(given, Quantity) and is_outside(given, usual):
+                    yield DOC.found(found.step.spot("given"), *_words(name, given, usual, formula), step=str(found.step.id))
+
+
+def is_outside(value: Quantity, window: Window) -> bool:
+    """Whether a quantity of the same kind lies outside; of another kind it is not compared here."""
+    return value.dimension == window.dimension and not window.contains(value)
+
+
+def _words(name: str, value: Quantity, usual: Window, formula: str) -> tuple[str, str]:
+    return (f"`{name}` is {show_quantity(value)}; usual here is {show_window(usual)} (calculators, {formula})",
+            "look at the number and its unit again; if it is meant, accept the warning with the reason")
+
+
+RULE = Rule(DOC, in_procedure=find)

@@ -1,0 +1,126 @@
+"""An allowed unit that is not the one used for this field."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from generator.checks.rule import Rule
+from generator.model import Located, Place, Procedure, Step
+from generator.problems import Level, Location, Problem, RuleDoc
+from generator.study import LabStudy, Study
+from generator.units import DimensionError, Quantity, Window, show_unit, write_quantity
+
+DOC = RuleDoc(
+    id="unit-unusual",
+    level=Level.WARNING,
+    subject="sums",
+    what="A quantity stands in a unit that is allowed, but is not the one used for this field.",
+    why="Next to its neighbours on the card the number is read in their unit: 122 among degrees Celsius scalds.",
+    bad="temperature: 108 to 118 degF",
+    good="temperature: 42 to 48 degC",
+)
+_SHORT = ("s", "min", "h")
+_LONG = ("s", "min", "h", "day", "week")
+_DATED = ("day", "week", "month", "year")
+_DENSITY = ("kg/L", "g/mL", "g/cm3", "kg/m3", "g/L")
+
+
+@dataclass(frozen=True, slots=True)
+class _Field:
+    name: str
+    value: object
+    units: tuple[str, ...]
+    where: Location
+    step: str = ""
+    place: str = ""
+
+
+def find_in_lab(study: LabStudy) -> Iterator[Problem]:
+    """Places, racks, what is kept and made, and how long training and sheets are good for."""
+    lab = study.lab
+    fields = [_own(lab.lab, "pack_up", _SHORT), _own(lab.lab, "sheets_good_for", _DATED)]
+    fields += [_own(signoff, "valid", _DATED) for signoff in lab.signoffs.values()]
+    fields += [field for id, place in lab.places.items() for field in _of_place(str(id), place)]
+    fields += [_own(rack, "stands", ("degC",)) for rack in lab.racks.values()]
+    fields += [_own(noun, "density", _DENSITY) for nouns in (lab.substances, lab.mixtures) for noun in nouns.values()]
+    fields += [_own(mixture, "volume", ("L", "mL", "m3")) for mixture in lab.mixtures.values()]
+    fields += [_own(mixture, "use_within", _LONG) for mixture in lab.mixtures.values()]
+    fields += [_own(container, "full_at", ("%", "L", "mL", "kg", "g", "pieces")) for container in lab.waste.values()]
+    for field in fields:
+        yield from _judge(field)
+
+
+def find(study: Study) -> Iterator[Problem]:
+    """Steps, cards, and when the procedure is looked at again."""
+    for field in (*_of_procedure(study.procedure), *(f for found in study.steps() for f in _of_step(found.step))):
+        yield from _judge(field)
+
+
+def _own(noun: Located, name: str, units: tuple[str, ...], step: str = "", place: str = "") -> _Field:
+    attribute = f"{name}_" if name == "for" else name
+    return _Field(name, getattr(noun, attribute), units, noun.spot(name), step, place)
+
+
+def _of_place(id: str, place: Place) -> Iterator[_Field]:
+    yield _own(place, "temperature", ("degC",), place=id)
+    yield _own(place, "time", _LONG, place=id)
+    if place.power:
+        yield _own(place.power, "most", ("A",), place=id)
+
+
+def _of_procedure(procedure: Procedure) -> Iterator[_Field]:
+    yield _own(procedure, "review_every", _DATED)
+    yield from (_own(card, "read_from", ("m",)) for card in procedure.cards)
+
+
+def _of_step(step: Step) -> Iterator[_Field]:
+    id = str(step.id)
+    yield _own(step, "for", _LONG, id)
+    yield _own(step, "takes", _SHORT, id)
+    if step.since:
+        yield _own(step.since, "time", _LONG, id)
+    if step.pause:
+        yield _own(step.pause, "time", _LONG, id)
+    if step.watch:
+        yield _own(step.watch, "every", _SHORT, id)
+    if step.power:
+        yield _own(step.power, "to", ("A", "V", "W", "kW", "%"), id)
+        yield _own(step.power, "ramp", _SHORT, id)
+
+
+def _judge(field: _Field) -> Iterator[Problem]:
+    value = field.value
+    given = [value] if isinstance(value, Quantity) else [value.low, value.high] if isinstance(value, Window) else []
+    odd = next((end for end in given if end is not None and end.unit not in field.units), None)
+    if odd is None:
+        return
+    usual = field.units[0] if len(field.units) == 1 else f"one of {', '.join(map(show_unit, field.units))}"
+    yield DOC.found(field.where, f"`{field.name}` is given in {show_unit(odd.unit)}; used for it is "
+                    f"{show_unit(usual) if len(field.units) == 1 else usual}",
+                    _fix(field, value), step=field.step, place=field.place)
+
+
+def _fix(field: _Field, value: object) -> str:
+    """The value in the first of the usual units that measures the same thing."""
+    for unit in field.units:
+        try:
+            return f"write `{field.name}: {_in_unit(value, unit)}`"
+        except DimensionError:
+            continue
+    return f"write it in {field.units[0]}"
+
+
+def _in_unit(value: object, unit: str) -> str:
+    if isinstance(value, Quantity):
+        return _tidy(value.to(unit))
+    assert isinstance(value, Window)
+    low, high = (_tidy(end.to(unit)) if end else "" for end in (value.low, value.high))
+    if low and high and low != high:
+        return f"{low.removesuffix(f' {unit}')} to {high}"
+    return low if low == high else f"at least {low}" if low else f"up to {high}"
+
+
+def _tidy(value: Quantity) -> str:
+    return write_quantity(Quantity(float(f"{value.number:.4g}"), value.unit))
+
+
+RULE = Rule(DOC, in_lab=find_in_lab, in_procedure=find)
