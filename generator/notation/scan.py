@@ -6,11 +6,19 @@ from dataclasses import dataclass
 
 from generator.problems import Level, Location, Problem
 
-_KEY = re.compile(r"""(?P<key>"[^"]*"|'[^']*'|[^\s#"'{}\[\],:-][^#"'{}\[\]:]*?|-[^\s#"'{}\[\],:][^#"'{}\[\]:]*?):(?:\s+|$)""")
+_KEY = re.compile(
+    r"""("[^"]*"|'[^']*'|[^\s#"'{}\[\],:-][^#"'{}\[\]:]*+|-[^\s#"'{}\[\],:][^#"'{}\[\]:]*+):(?:\s+|$)"""
+)
 _BLOCK = re.compile(r"[|>][+-]?\d?[+-]?\s*(#.*)?$")
 _OPENING = "\u201c\u201d\u201e\u2018\u2019\u00ab\u2039"
 _CLOSING = "\u201c\u201d\u2018\u2019\u00bb\u203a"
 _SIGN = re.compile(r"[><%@*&!`]|-(?!\d)")
+_START = re.compile(r"(\s*)(?:- \s*)*")
+_FLOW_SIGN = re.compile(r"""[{}\[\],'"#]""")
+_FLOW_END = re.compile(r"[,}\]{\[]")
+# Few values can be a slip: those that begin with a sign, or hold what ends a value for YAML.
+_FIRST = frozenset(_OPENING + "><%@*&!`-")
+_INSIDE = re.compile(r"\s#|: |:$")
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,20 +35,26 @@ class _Value:
 def scan(text: str, file: str) -> Iterator[Problem]:
     """All slips of form in the raw text, in order."""
     lines = text.split("\n")
+    if "\t" in text:
+        yield from _tabs(lines, file)
+    for value in _values(lines):
+        yield from _look(value, file)
+
+
+def _tabs(lines: list[str], file: str) -> Iterator[Problem]:
     for number, line in enumerate(lines, 1):
         indent = line[: len(line) - len(line.lstrip())]
         if "\t" in indent and line.strip():
             yield _problem("tab-indent", Location(file, number, 1 + indent.index("\t")),
                            "the line is indented with a tab", f"use spaces: `{line.expandtabs(2).rstrip()}`")
-    for value in _values(lines):
-        yield from _look(value, file)
 
 
-def _values(lines: list[str]) -> Iterator[_Value]:
-    """Plain values in block lines and inside braces; quoted text and block sentences are passed over."""
+def _values(lines: list[str]) -> list[_Value]:
+    """Plain values that may be slips, of block lines and inside braces; not quoted text, not block sentences."""
     reader = _Lines(lines)
     while reader.row < len(lines):
-        yield from reader.step()
+        reader.step()
+    return reader.found
 
 
 class _Lines:
@@ -49,31 +63,31 @@ class _Lines:
     def __init__(self, lines: list[str]) -> None:
         self.lines = lines
         self.row = 0
+        self.found: list[_Value] = []
 
-    def step(self) -> Iterator[_Value]:
+    def step(self) -> None:
         line = self.lines[self.row]
-        indent = len(line) - len(line.lstrip())
-        at = indent
-        while line.startswith("- ", at):
-            at += 2 + len(line[at + 2 :]) - len(line[at + 2 :].lstrip())
+        start = _START.match(line)
+        assert start is not None
+        at = start.end()
         if at >= len(line) or line[at] == "#":
             self.row += 1
             return
         key = _KEY.match(line, at)
-        at = key.end() if key else at
-        yield from self.value(line, at, indent)
+        self.value(line, key.end() if key else at, start.end(1))
 
-    def value(self, line: str, at: int, indent: int) -> Iterator[_Value]:
-        rest = line[at:]
-        if _BLOCK.match(rest):
+    def value(self, line: str, at: int, indent: int) -> None:
+        first = line[at : at + 1]
+        if first in ("|", ">") and _BLOCK.match(line, at):
             self.skip_block(indent)
-        elif rest[:1] in ("'", '"'):
+        elif first in ("'", '"'):
             self.skip_quoted(at)
-        elif rest[:1] in ("{", "["):
-            yield from self.flow(at)
+        elif first in ("{", "["):
+            self.flow(at)
         else:
-            if rest.strip() and not rest.startswith("#"):
-                yield _Value(self.row + 1, at + 1, rest.rstrip(), line[:at])
+            rest = line[at:].rstrip()
+            if first != "#" and rest and _is_suspect(rest):
+                self.found.append(_Value(self.row + 1, at + 1, rest, line[:at]))
             self.row += 1
 
     def skip_block(self, indent: int) -> None:
@@ -90,7 +104,7 @@ class _Lines:
         self.row += 1
 
     def close_quote(self, at: int, quote: str) -> int:
-        """The index after the closing quote, moving down the lines; the end of the text where it never closes."""
+        """The index after the closing quote, moving down the lines; the end where it never closes."""
         while self.row < len(self.lines):
             line = self.lines[self.row]
             while at < len(line):
@@ -104,13 +118,13 @@ class _Lines:
         self.row -= 1
         return len(self.lines[self.row])
 
-    def flow(self, at: int) -> Iterator[_Value]:
+    def flow(self, at: int) -> None:
         """Values inside braces and brackets, which may run over several lines."""
         depth, start = 0, self.row
         while self.row < len(self.lines) and self.row - start < 200:
             line = self.lines[self.row]
-            while at < len(line):
-                char = line[at]
+            while sign := _FLOW_SIGN.search(line, at):
+                at, char = sign.start(), sign.group()
                 if char == "#" and (at == 0 or line[at - 1] == " "):
                     break
                 if char in "'\"" and line[:at].rstrip()[-1:] in ("", ":", ",", "{", "["):
@@ -118,25 +132,29 @@ class _Lines:
                     line = self.lines[self.row]
                     continue
                 depth += (char in "{[") - (char in "}]")
+                at += 1
                 if depth == 0:
                     self.row += 1
                     return
                 if char in "{[,":
-                    yield from self.flow_value(line, at + 1)
-                at += 1
+                    self.flow_value(line, at)
             self.row, at = self.row + 1, 0
 
-    def flow_value(self, line: str, at: int) -> Iterator[_Value]:
-        end = next((i for i in range(at, len(line)) if line[i] in ",}]{["), len(line))
-        piece = line[at:end]
+    def flow_value(self, line: str, at: int) -> None:
+        end = _FLOW_END.search(line, at)
+        piece = line[at : end.start() if end else len(line)]
         at += len(piece) - len(piece.lstrip())
         piece = piece.strip()
         key = _KEY.match(piece + " ") if piece else None
         at, piece = (at + key.end(), piece[key.end() :]) if key and key.end() <= len(piece) else (at, piece)
         lead = len(piece) - len(piece.lstrip())
         piece = piece.strip()
-        if piece and piece[0] not in "'\"":
-            yield _Value(self.row + 1, at + lead + 1, piece, line[: at + lead], flow=True)
+        if piece and piece[0] not in "'\"" and _is_suspect(piece):
+            self.found.append(_Value(self.row + 1, at + lead + 1, piece, line[: at + lead], flow=True))
+
+
+def _is_suspect(text: str) -> bool:
+    return text[0] in _FIRST or _INSIDE.search(text) is not None
 
 
 def _look(value: _Value, file: str) -> Iterator[Problem]:
@@ -147,7 +165,8 @@ def _look(value: _Value, file: str) -> Iterator[Problem]:
                        _paste(value, text.strip(_OPENING + _CLOSING)))
         return
     if _SIGN.match(text):
-        yield _problem("yaml-sign", where, f"the value begins with {text[0]}, which is a sign of YAML and not text",
+        yield _problem("yaml-sign", where,
+                       f"the value begins with {text[0]}, which is a sign of YAML and not text",
                        _sign_fix(value, text))
         return
     cut = _cut(value.text)
@@ -156,7 +175,8 @@ def _look(value: _Value, file: str) -> Iterator[Problem]:
                        f'the text is cut before "{value.text[cut:]}": a # after a space starts a comment',
                        _paste(value, value.text) + "; a comment stands two spaces behind the value")
     elif ": " in text or (text.endswith(":") and not value.flow and value.before.strip(" -")):
-        yield _problem("colon-in-sentence", where, "a colon followed by a space stands inside a sentence without quotes",
+        yield _problem("colon-in-sentence", where,
+                       "a colon followed by a space stands inside a sentence without quotes",
                        _paste(value, text))
 
 
@@ -165,7 +185,7 @@ def _without_comment(text: str) -> str:
 
 
 def _cut(text: str) -> int:
-    """Where the author's own text goes on behind ` #`, or 0: glued to a word, or one space behind a sentence."""
+    """Where the author's text goes on behind ` #`, or 0: glued to a word, or one space behind a sentence."""
     found = re.search(r"(\s+)#", text)
     if not found or not found.start():
         return 0
