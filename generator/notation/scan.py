@@ -50,7 +50,7 @@ def _tabs(lines: list[str], file: str) -> Iterator[Problem]:
 
 
 def _values(lines: list[str]) -> list[_Value]:
-    """Plain values that may be slips, of block lines and inside braces; not quoted text, not block sentences."""
+    """Plain values that may be slips, of block lines and inside braces; no quoted text, no block text."""
     reader = _Lines(lines)
     while reader.row < len(lines):
         reader.step()
