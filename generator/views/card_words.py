@@ -144,9 +144,10 @@ SPANISH = CardWords(
         {
             "wear": "PÓNGASE", "open": "ABRA", "close": "CIERRE", "put-in": "META", "take-out": "SAQUE",
             "rinse": "ENJUAGUE", "dry": "SEQUE", "clean": "LIMPIE", "empty": "VACÍE", "mount": "MONTE",
-            "set": "AJUSTE", "switch-off": "APAGUE", "claim": "RESERVE", "save": "GUARDE", "release": "LIBERE",
-            "check": "MIRE", "hold": "ESPERE", "weigh": "PESE", "add": "AÑADA", "mix": "MEZCLE", "pour": "VIERTA",
-            "heat": "CALIENTE", "cool": "ENFRÍE", "wait": "ESPERE", "act": "HAGA",
+            "set": "AJUSTE", "switch-off": "APAGUE", "claim": "RESERVE", "save": "GUARDE",
+            "release": "LIBERE", "check": "MIRE", "hold": "ESPERE", "weigh": "PESE", "add": "AÑADA",
+            "mix": "MEZCLE", "pour": "VIERTA", "heat": "CALIENTE",
+            "cool": "ENFRÍE", "wait": "ESPERE", "act": "HAGA",
         }
     ),
     marks=MappingProxyType(

@@ -61,12 +61,12 @@ RECEIVE = (
     step(3, "save-job", "save", "Save the drill job. Write what the job slip asks for.", "Router-drill"),
     step(4, "dust-off", "clean", "Vacuum both faces before you lift the board.", "Router-drill",
          container="Bag of the drill's vacuum"),
-    step(5, "free-drill", "release", "Take the board off the pins. Clear the bed. Turn the door slot to FREE.",
-         "Router-drill"),
+    step(5, "free-drill", "release",
+         "Take the board off the pins. Clear the bed. Turn the door slot to FREE.", "Router-drill"),
     step(6, "wash-dust", "rinse", "Rinse at the sink.", "Sink", dwell_shown="60 s",
          marks=(CardMark("last-mains", "LAST mains water"),), container="Sink drain with silt trap"),
-    step(7, "see-light", "check", "Hold the board over the light table. Look through every hole.", "Light table",
-         check="light comes through every hole",
+    step(7, "see-light", "check", "Hold the board over the light table. Look through every hole.",
+         "Light table", check="light comes through every hole",
          if_not="Stand behind the shield. Blow the dark hole from the drill-exit side."
                 " Then step 7 again, twice at most.", call=CALL),
 )  # fmt: skip
@@ -173,21 +173,19 @@ def copper_card() -> CardView:
 
 def whole_card() -> CardView:
     """Three stages on one sheet: more than it can hold."""
-    staged = tuple(
-        replace(row, stage=id, stage_title=title)
-        for id, title, rows in (("receive", "Receive", RECEIVE), ("etch", "Micro-etch", ETCH), ("plate", "Plate", PLATE))
-        for row in rows
-    )  # fmt: skip
+    stages = (("receive", "Receive", RECEIVE), ("etch", "Micro-etch", ETCH), ("plate", "Plate", PLATE))
+    staged = tuple(replace(row, stage=id, stage_title=title) for id, title, rows in stages for row in rows)
     return replace(copper_card(), card="whole-card", title="Whole card", steps=staged)
 
 
 def door_card() -> CardView:
     """A visitor's card: no steps."""
+    hazards = (*ETCH_HAZARDS[:2], CardHazard("W017", "Hot surface"), CardHazard("W012", "Electricity"))
     return _card("door-card", "Visitors", size="A3", read_from=2000.0, wear=BASE_WEAR, signal="DANGER",
-                 hazards=(*ETCH_HAZARDS[:2], CardHazard("W017", "Hot surface"), CardHazard("W012", "Electricity")))  # fmt: skip
+                 hazards=hazards)  # fmt: skip
 
 
-_SPANISH = {
+_SPANISH: dict[str, tuple[str, dict[str, Any]]] = {
     "set-sum": ("Lea la corriente y el tiempo en la hoja de trabajo. Su compañero repite el cálculo.",
                 {"hold": "segunda persona: las dos respuestas coinciden, ±5 %"}),
     "etch-wear": ("Póngase guantes finos nuevos, delantal, guantes largos y pantalla facial.",
@@ -201,7 +199,8 @@ _SPANISH = {
         "alarm": "Levante la placa. Vaya directamente a la ducha.",
         "marks": (CardMark("dry", "entra SECA"), CardMark("hands", "manos aquí"))}),
     "etch-out": ("Deje gotear la placa sobre el baño.", {}),
-    "rinse-5": ("Rocíe los dos lados y sus guantes largos sobre la bandeja.", {"container": "Bidón de grabado"}),
+    "rinse-5": ("Rocíe los dos lados y sus guantes largos sobre la bandeja.",
+                {"container": "Bidón de grabado"}),
     "close-5": ("Ponga la tapa ventilada.", {}),
     "tray-5": ("Vacíe la bandeja en el bidón de grabado. Enjuague la bandeja.",
                {"container": "Bidón de grabado"}),
@@ -209,7 +208,9 @@ _SPANISH = {
         "check": "rosa mate uniforme, sin mancha gris, película de agua entera",
         "if_not": "Seque los dos lados con aire frío. Después, otra vez el paso 36, una sola vez."}),
 }  # fmt: skip
-_PLACES = {"Micro-etch": "Micrograbado", SPRAY: "Ducha desionizada sobre la bandeja", "Light table": "Mesa de luz"}
+_PLACES = {
+    "Micro-etch": "Micrograbado", SPRAY: "Ducha desionizada sobre la bandeja", "Light table": "Mesa de luz",
+}  # fmt: skip
 _WINDOWS = {"30 to 60 s": "30 a 60 s", "at least 90 s": "al menos 90 s"}
 _WORN = {
     "Indirect-vent splash goggles": "Gafas estancas", "Buttoned lab coat": "Bata abrochada",

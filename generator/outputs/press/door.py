@@ -17,7 +17,6 @@ from generator.problems import NewelError
 
 _OUTPUTS = Path(__file__).parent.parent
 _TEMPLATE = _OUTPUTS / "templates" / "card.typ"
-_STANDARDS: list[Literal["ua-1"]] = ["ua-1"]
 
 
 class _Compilers(threading.local):
@@ -36,8 +35,7 @@ def _compilers() -> _Compilers:
 
 def print_pdf(sheet: Sheet, dated: str) -> bytes:
     """The drawing as a tagged PDF (PDF/UA-1 export) with the document's date; the same bytes every time."""
-    made = _compile(sheet, dated, "pdf")
-    return made
+    return _compile(sheet, dated, "pdf")
 
 
 def print_svg(sheet: Sheet, dated: str) -> str:
@@ -53,7 +51,7 @@ def _compile(sheet: Sheet, dated: str, form: Literal["pdf", "svg"]) -> bytes:
         made = _compilers().typst.compile(
             format=form,
             sys_inputs={"sheet": _data(sheet, dated)},
-            pdf_standards=_STANDARDS if form == "pdf" else [],
+            pdf_standards="ua-1" if form == "pdf" else None,
             timestamp=int(noon.timestamp()),
         )
     except typst.TypstError as error:

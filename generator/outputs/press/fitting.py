@@ -15,8 +15,10 @@ _LARGEST = 3.0
 # Columns narrower than this many cap heights hold too few words in a line (about 36 letters).
 _NARROWEST = 27.0
 _COLUMNS = {"portrait": (1, 2), "landscape": (1, 2, 3)}
-# A way this much too full when set close will not do at all.
-_HOPELESS = 1.08
+# A way this much too full when set loose is not saved by setting it close.
+_HOPELESS = 1.4
+# How far a guess by area may fall short of what a way reaches.
+_DOUBT = 1.12
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,8 +40,8 @@ def _ways(card: CardView, least: float) -> list[Way]:
     sheets = [paper(card.size, lie) for lie in lies]
     if not card.steps:
         return [Way(sheet, 1, False, "loose") for sheet in sheets]
-    ways = [Way(sheet, count, False, "close") for sheet in sheets for count in _COLUMNS[_lie(sheet)]]
-    ways += [Way(sheet, count, True, "close") for sheet in sheets for count in _COLUMNS[_lie(sheet)][:-1]]
+    ways = [Way(sheet, count, False, "loose") for sheet in sheets for count in _COLUMNS[_lie(sheet)]]
+    ways += [Way(sheet, count, True, "loose") for sheet in sheets for count in _COLUMNS[_lie(sheet)][:-1]]
     return [way for way in ways if way.count == 1 or _column(way) >= _NARROWEST * least]
 
 
@@ -69,20 +71,21 @@ class _Search:
     shared: Shared = field(default_factory=dict)
 
     def setting(self) -> Setting:
-        """Ways that are hopeless even when set close are left out before the looser ones are tried."""
-        close = sorted((self._plan(way, self.least) for way in _ways(self.card, self.least)), key=_fill)
-        hopeful = [_way(made) for made in close if made.fits or _fill(made) <= _HOPELESS]
-        found = close[0]
+        """The loosest density in which a way fits with whole words; failing that, what came nearest."""
+        ways = _ways(self.card, self.least)
+        found: Plan | None = None
+        nearest: list[Plan] = []
         for density in DENSITIES if self.card.steps else DENSITIES[:1]:
-            starts = close
-            if self.card.steps and density != "close":
-                starts = [self._plan(replace(way, density=density), self.least) for way in hopeful]
+            starts = [self._plan(replace(way, density=density), self.least) for way in ways]
+            starts.sort(key=lambda made: (not made.whole, _fill(made)))
             best = self._best(starts)
-            if best is not None:
-                found = best
-                if best.whole:
-                    break
-        return Setting(found, found.fits)
+            found = found if best is None else best
+            if best is not None and best.whole:
+                break
+            nearest = starts
+            ways = [_way(made) for made in starts if _fill(made) <= _HOPELESS] or ways[:1]
+        chosen = found or min(nearest, key=_fill)
+        return Setting(chosen, found is not None)
 
     def _plan(self, way: Way, cap: float) -> Plan:
         return plan(self.card, way, cap, self.shared)
@@ -90,7 +93,7 @@ class _Search:
     def _best(self, starts: Sequence[Plan]) -> Plan | None:
         """The largest letters that one of the ways reaches; whole words go first."""
         best: Plan | None = None
-        for start in sorted(starts, key=lambda made: (not made.whole, _fill(made))):
+        for start in starts:
             best = self._better(start, best)
         return best
 
@@ -98,6 +101,8 @@ class _Search:
         if best is None:
             return self._grown(start) if start.fits else None
         if not start.whole or best.letters.text + _NOTCH > _LARGEST * self.least:
+            return best
+        if best.whole and self.least * sqrt(1 / max(_fill(start), 0.01)) * _DOUBT < best.letters.text:
             return best
         low = start if not best.whole else self._plan(_way(start), best.letters.text + _NOTCH)
         return self._grown(low) if low.fits and low.whole else best

@@ -1,4 +1,4 @@
-"""The frame of a panel: its signal word white on black, at the left of a wide panel, on top of a narrow one."""
+"""The frame of a panel: its signal word white on black, left in a wide panel, on top in a narrow one."""
 
 from dataclasses import replace
 

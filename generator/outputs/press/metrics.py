@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
 
-from fontTools.ttLib import TTFont
+from generator.outputs.press.sfnt import measures
 
 FONTS = Path(__file__).parent.parent / "fonts"
 # Kerning is left to the typesetter; it closes pairs far more often than it opens them.
@@ -15,7 +15,7 @@ _SLACK = 1.005
 
 @dataclass(frozen=True, slots=True)
 class Face:
-    """One weight: advance of each character and cap height, both in parts of the em square."""
+    """One weight: its file, the family by which the typesetter finds it, cap height and advances in ems."""
 
     file: str
     family: str
@@ -30,25 +30,21 @@ class Face:
             raise ValueError(f"no letter for {error.args[0]!r}") from error
 
 
-def _read(file: str) -> Face:
-    with TTFont(FONTS / file, lazy=True) as font:
-        em = font["head"].unitsPerEm
-        widths = font["hmtx"].metrics
-        advances = {chr(code): widths[glyph][0] / em for code, glyph in font.getBestCmap().items()}
-        return Face(file, font["name"].getDebugName(1), font["OS/2"].sCapHeight / em, advances)
+def _read(file: str, family: str) -> Face:
+    read = measures(FONTS / file)
+    return Face(file, family, read.cap, read.advances)
 
 
 @cache
 def medium() -> Face:
     """The weight of sentences."""
-    return _read("IBMPlexSansCondensed-Medium.ttf")
+    return _read("IBMPlexSansCondensed-Medium.ttf", "IBM Plex Sans Cond Medm")
 
 
 @cache
 def bold() -> Face:
     """The weight of verbs, numbers, times and signal words."""
-    face = _read("IBMPlexSansCondensed-Bold.ttf")
-    return Face(face.file, "IBM Plex Sans", face.cap, face.advances)
+    return _read("IBMPlexSansCondensed-Bold.ttf", "IBM Plex Sans")
 
 
 def tidy(text: str) -> str:

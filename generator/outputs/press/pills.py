@@ -20,9 +20,8 @@ def pill(mark: CardMark, letters: Letters) -> tuple[Block, float]:
     lines = ((Run(mark.text, bold=True),),)
     text = Text(side + letters.gap, top, words, letters.text, letters.pitch, lines)
     edge = 0.07 * letters.text
-    frame = Box(
-        edge, edge, across - 2 * edge, height - 2 * edge, line=2 * edge, fill="white", radius=0.35 * letters.text
-    )
+    wide, high = across - 2 * edge, height - 2 * edge
+    frame = Box(edge, edge, wide, high, line=2 * edge, fill="white", radius=0.35 * letters.text)
     sign = Sign(0.45 * letters.gap, (height - side) / 2, side, f"mark-{mark.kind}", mark.text)
     return Block(height, tuple((0.0, 0.0, mark) for mark in (frame, sign, text))), across
 

@@ -17,9 +17,9 @@ def reckoner(table: CardTable, room: float, letters: Letters) -> Block:
     return stacked((title, *bands, *note), gap=letters.space)
 
 
-def _wants(table: CardTable, column: int, letters: Letters) -> float:
-    """Width that a column wants: its widest value, and the widest word of its head."""
-    words = table.heads[column].split(" ")
+def _wants(table: CardTable, column: int, letters: Letters, *, whole_head: bool = False) -> float:
+    """Width that a column wants: its widest value, and the widest word of its head, or its whole head."""
+    words = [table.heads[column]] if whole_head else table.heads[column].split(" ")
     values = [row[column] for row in table.rows]
     widest = max(
         *(width(word, letters.text, heavy=True) for word in words),
@@ -43,7 +43,9 @@ def _bands(table: CardTable, room: float, letters: Letters) -> list[tuple[int, .
 
 
 def _grid(table: CardTable, columns: Sequence[int], room: float, letters: Letters) -> Block:
-    wants = [_wants(table, column, letters) for column in columns]
+    wants = [_wants(table, column, letters, whole_head=True) for column in columns]
+    if sum(wants) > room:
+        wants = [_wants(table, column, letters) for column in columns]
     # A narrow table is let out a little, so that its rows are easy to follow, never over the whole width.
     stretch = min(1.6, max(1.0, room / sum(wants)))
     widths = tuple(want * stretch for want in wants)

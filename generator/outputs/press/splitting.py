@@ -13,7 +13,7 @@ _MOST_PARTS = 8
 
 @dataclass(frozen=True, slots=True)
 class CardPart:
-    """One card of a split: ids and numbers of its steps, titles of its stages, letters in mm it would reach."""
+    """One card of a split: ids and numbers of its steps, titles of its stages, letters in mm."""
 
     steps: tuple[str, ...]
     first: str
@@ -27,7 +27,8 @@ def proposal(card: CardView) -> tuple[CardPart, ...]:
 
     Empty when not even one step a card fits: then only a larger sheet or a shorter reading distance helps.
     """
-    cuts = (_groups_by_stage(card.steps), [stay.steps for stay in stays(card.steps)], [(s,) for s in card.steps])
+    by_place = [stay.steps for stay in stays(card.steps)]
+    cuts = (_groups_by_stage(card.steps), by_place, [(step,) for step in card.steps])
     for count in range(2, _MOST_PARTS + 1):
         for groups in cuts:
             parts = _fitting(card, groups, count)
@@ -91,5 +92,3 @@ def _cuts(weights: Sequence[int], most: int, count: int) -> list[int]:
             load = 0
         load += weight
     return [*cuts, len(weights)]
-
-

@@ -13,7 +13,8 @@ from generator.outputs.press.stations import place_head, station, station_width
 from generator.outputs.press.wrapping import whole, width
 from generator.views.card import CardMark, CardStep, CardView
 
-# Loose: a line for each note. Snug: notes run on in one paragraph. Close: the place, too, leads in its first step.
+# Loose: a line for each note. Snug: notes run on in one paragraph. Close: the place, too, leads in the
+# paragraph of its first step.
 Density = Literal["loose", "snug", "close"]
 DENSITIES: tuple[Density, ...] = ("loose", "snug", "close")
 _ARRIVAL = ("dry", "wet")
@@ -84,9 +85,7 @@ def _headed_stay(
 ) -> list[Block]:
     if not stay.placed:
         return _tied(card, stay, columns, letters, letters.space, density)
-    head = place_head(
-        stay.number, stay.title, stay.arrivals, columns.sentence, columns.room, letters
-    )
+    head = place_head(stay.number, stay.title, stay.arrivals, columns.sentence, columns.room, letters)
     blocks = _tied(card, stay, columns, letters, 0.6 * letters.gap, density)
     return [replace(head, gap=letters.space, keep=True), *blocks]
 
@@ -157,8 +156,8 @@ def _step(
     number = paragraph((Run(step.number, bold=True),), columns.room, letters.text)
     says = _says(parts, columns, letters, time, times.height)
     body = stacked([says, *pill_rows(marks, columns.room - columns.sentence, letters)])
-    parts = ((columns.number, 0.0, number), (columns.sentence, 0.0, body), (columns.room - time, 0.0, times))
-    return Block(max(body.height, times.height), parts, split=body.split or times.split)
+    drawn = ((columns.number, 0.0, number), (columns.sentence, 0.0, body), (columns.room - time, 0.0, times))
+    return Block(max(body.height, times.height), drawn, split=body.split or times.split)
 
 
 def _says(

@@ -1,0 +1,56 @@
+"""The QR code, read as a telephone would read it: small, askew, with a glare on it."""
+
+from collections.abc import Callable
+
+import pytest
+import zxingcpp
+from PIL import Image, ImageDraw
+
+from generator.outputs.press import card_pdf
+from generator.outputs.press.card import sheet_of
+from generator.outputs.press.drawing import Code
+from generator.views.card import CardView
+from tests.press import samples
+from tests.press.pdf_reading import picture
+
+DPI = 150
+
+
+def read(image: Image.Image) -> list[str]:
+    return [code.text for code in zxingcpp.read_barcodes(image)]
+
+
+def place_of_code(card: CardView) -> tuple[float, float, float]:
+    """Left, top and side of the code in mm, quiet zone included."""
+    code = next(mark for mark in sheet_of(card).marks if isinstance(mark, Code))
+    return code.x, code.y, code.size
+
+
+def glare(image: Image.Image, card: CardView, share: float) -> Image.Image:
+    """The picture with a white disc over `share` of the code's side, in its middle."""
+    left, top, side = (value * DPI / 25.4 for value in place_of_code(card))
+    spot = image.copy()
+    middle_x, middle_y, radius = left + side / 2, top + side / 2, side * share / 2
+    ImageDraw.Draw(spot).ellipse(
+        (middle_x - radius, middle_y - radius, middle_x + radius, middle_y + radius), fill=255
+    )
+    return spot
+
+
+@pytest.mark.parametrize("make", [samples.drill_card, samples.etch_card, samples.door_card])
+def test_the_code_is_read_askew_with_a_glare(make: Callable[[], CardView]) -> None:
+    card = make()
+    image = picture(card_pdf(card), DPI)
+    assert read(image) == [card.address]
+    seen = glare(image, card, 0.25).rotate(10, expand=True, fillcolor=255, resample=Image.Resampling.BICUBIC)
+    assert read(seen) == [card.address]
+
+
+def test_a_glare_over_most_of_it_is_not_read() -> None:
+    card = samples.drill_card()
+    assert read(glare(picture(card_pdf(card), DPI), card, 0.8)) == []
+
+
+def test_the_code_is_large_enough_for_a_telephone() -> None:
+    for make in (samples.drill_card, samples.etch_card):
+        assert place_of_code(make())[2] >= 23.0

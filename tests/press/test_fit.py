@@ -1,0 +1,96 @@
+"""The largest letters that fit; a card that does not fit is refused with a split that does."""
+
+from collections.abc import Callable
+from dataclasses import replace
+
+import pytest
+
+from generator.outputs.press import card_pdf, fit, part_of
+from generator.outputs.press.composing import Way, plan
+from generator.outputs.press.fitting import setting
+from generator.problems import NewelError
+from generator.views.card import CardView
+from tests.press import samples
+
+
+@pytest.mark.parametrize("make", [samples.drill_card, samples.etch_card, samples.copper_card])
+def test_one_notch_larger_does_not_fit(make: Callable[[], CardView]) -> None:
+    card = make()
+    made = setting(card).plan
+    way = Way(made.paper, made.count, made.rail > 0, made.density)
+    assert plan(card, way, made.letters.text, {}).fits
+    assert not plan(card, way, made.letters.text + 0.05, {}).fits
+
+
+def test_the_demo_cards_fit_at_their_distance() -> None:
+    for make in (samples.drill_card, samples.etch_card, samples.copper_card, samples.door_card):
+        found = fit(make())
+        assert found.fits
+        assert found.letter_height >= found.least
+        assert found.lines_needed <= found.lines_there + 2
+        assert not found.proposal
+
+
+def test_fewer_words_get_larger_letters() -> None:
+    card = samples.etch_card()
+    short = replace(card, steps=card.steps[:4])
+    assert fit(short).letter_height > fit(card).letter_height * 1.1
+
+
+def test_a_card_with_too_much_is_refused_by_stage() -> None:
+    found = fit(samples.whole_card())
+    assert not found.fits
+    assert found.letter_height == found.least
+    assert found.lines_needed > found.lines_there
+    assert [part.stages for part in found.proposal] == [("Receive",), ("Micro-etch",), ("Plate",)]
+    assert [(part.first, part.last) for part in found.proposal] == [("1", "7"), ("33", "42"), ("43", "52")]
+    assert all(part.letter_height >= found.least for part in found.proposal)
+
+
+def test_one_stage_is_split_between_places_and_nothing_is_lost() -> None:
+    card = samples.spanish_card()
+    found = fit(card)
+    assert not found.fits
+    assert [id for part in found.proposal for id in part.steps] == [step.id for step in card.steps]
+    assert len(found.proposal) == 2
+    for number, part in enumerate(found.proposal, start=1):
+        smaller = part_of(card, part.steps, number, 2)
+        assert fit(smaller).letter_height == part.letter_height
+        assert smaller.wear == card.wear
+        assert smaller.title.endswith(f"{number}/2")
+    boundary = len(found.proposal[0].steps)
+    before, after = card.steps[boundary - 1], card.steps[boundary]
+    assert before.place_title != after.place_title
+
+
+def test_a_table_stays_with_its_step() -> None:
+    card = samples.copper_card()
+    assert part_of(card, ("copper-in",), 1, 2).tables == card.tables
+    assert part_of(card, ("close-6",), 2, 2).tables == ()
+
+
+def test_a_step_that_fits_no_sheet_has_no_proposal() -> None:
+    card = samples.etch_card()
+    endless = replace(card.steps[0], sentence="Read the slip again. " * 120)
+    found = fit(replace(card, steps=(endless,)))
+    assert not found.fits
+    assert found.proposal == ()
+
+
+def test_a_larger_sheet_is_named() -> None:
+    found = fit(replace(samples.etch_card(), size="A4", read_from=1500.0))
+    assert not found.fits
+    assert "A3" in dict(found.larger)
+
+
+def test_the_press_never_shrinks() -> None:
+    with pytest.raises(NewelError) as caught:
+        card_pdf(samples.spanish_card())
+    assert caught.value.id == "card-too-small"
+    assert "5.0 mm on A3" in str(caught.value)
+
+
+def test_an_unknown_size_names_the_known_ones() -> None:
+    with pytest.raises(NewelError) as caught:
+        fit(replace(samples.etch_card(), size="A5"))
+    assert "A4, A3, Letter, Tabloid" in caught.value.hint
