@@ -5,6 +5,7 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import Any, Literal
 
+from markupsafe import escape
 from mkdocs.config import config_options as opt
 from mkdocs.config.base import Config
 from mkdocs.config.defaults import MkDocsConfig
@@ -64,13 +65,16 @@ class NewelPlugin(BasePlugin[NewelConfig]):  # type: ignore[no-untyped-call]
                 raise PluginError(f"{error.what}\n{error.hint}") from error
             log.error("%s\n%s", error.what, error.hint)
             self._site = problem_site(error, self._site)
-        config.site_name = self._site.name
+        config.site_name = escape(self._site.name)  # the theme inserts it as HTML
         self._done = 0
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
         """Add every page and file of the build, and list the pages that the navigation shows."""
         site = self._built()
-        self._pages = add_site_files(files, config, site)
+        try:
+            self._pages = add_site_files(files, config, site)
+        except NewelError as error:
+            raise PluginError(f"{error.what}: {error.hint}") from error
         if config.nav is None:
             config.nav = navigation(site, files)
         return files

@@ -16,12 +16,14 @@ from generator.problems import NewelError
 
 def add_site_files(files: Files, config: MkDocsConfig, site: Site) -> dict[str, Page]:
     """Add the build to the engine's files; returns our pages by the path of their source."""
-    pages = {source_path(page.address): page for page in site.pages}
-    for path, page in pages.items():
+    pages: dict[str, Page] = {}
+    for page in site.pages:
+        path = source_path(page.address)
         if files.get_file_from_path(path) is not None:
             raise _taken(path)
         level = InclusionLevel.INCLUDED if page.listed else InclusionLevel.NOT_IN_NAV
         files.append(File.generated(config, path, content="", inclusion=level))
+        pages[path] = page
     for file in (*page_assets(), *site.files):
         files.append(File.generated(config, file.path, content=file.content))
     return pages
@@ -77,7 +79,7 @@ def contents_list(page: Page) -> TableOfContents:
 def _taken(path: str) -> NewelError:
     return NewelError(
         "page-taken",
-        f'"{path}" is written by hand, and the build makes a page with the same address',
+        f'two pages want the address of "{path}"',
         "one address can show one page only",
-        f'give the hand-written "{path}" another name',
+        f'a page written by hand as "{path}" needs another name',
     )

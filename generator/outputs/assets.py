@@ -17,6 +17,7 @@ SCRIPTS = (
     "filter",
     "timers",
     "plan",
+    "calculate",
     "boxes",
     "sums",
     "job",

@@ -30,8 +30,7 @@ class CalculatorView:
     """The page of a formula.
 
     `units` and `decimals` (one for each unit) say how the answer is shown; `toward` how it is rounded
-    (nearest, up, down). `mathml` is made by the build. `solved` names the formulas of the page's script that
-    give another input from the answer.
+    (nearest, up, down). `mathml` is made by the build. `requires` is said where numbers do not fit.
     """
 
     name: str
@@ -51,7 +50,7 @@ class CalculatorView:
     never_above: str = ""
     who: str = ""
     naive: str = ""
-    solved: tuple[str, ...] = ()
+    requires: tuple[str, ...] = ()
     reckoner: ReckonerView | None = None
     used_in: tuple[LinkView, ...] = ()
     search_text: str = ""

@@ -100,7 +100,7 @@ class SumView:
 
     `sources` says for each input of the formula where it is from: "box:NAME", "sum:KEY", or "" for a value
     that the page holds in `constants` (a number, rows, sizes or a record, all in SI). `toward` is how the
-    last of the `decimals` is rounded: nearest, up, down.
+    last of the `decimals` is rounded: nearest, up, down. `requires` is said where numbers do not fit.
     """
 
     key: str
@@ -112,6 +112,7 @@ class SumView:
     sources: tuple[tuple[str, str], ...]
     constants: Mapping[str, object] = field(default_factory=dict)
     toward: str = "nearest"
+    requires: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

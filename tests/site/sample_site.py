@@ -15,8 +15,8 @@ PICTURE = (
     b'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 40 20">'
     b'<path d="M4 4h14v12H4z"/><path d="M22 4h14v12H22z" fill="#777"/></svg>'
 )
-FORMULAS = b"""window.newel = window.newel || {};
-window.newel.formulas = { plating_current: function (v) { return v.density * (v.area + v.contact); } };
+FORMULAS = b"""globalThis.newelFormulas = { plating_current: {
+  answer: (g, w) => (g.density * (g.area + g.contact)), requires: [], naive: null, solve: {} } };
 """
 FILES = (
     SiteFile("pictures/wall-even-and-patchy.svg", PICTURE),

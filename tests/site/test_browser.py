@@ -158,11 +158,11 @@ def test_what_can_be_touched_is_large_enough(chromium: Browser, sample_folder: P
     page = context.new_page()
     page.goto(f"{sample_folder.as_uri()}/{PROCEDURE}")
     small = page.evaluate(
-        """() => [...document.querySelectorAll('article button, article input, article summary, article select, '
-            + 'article a.nw-station, .md-header label')]
-            .map(one => one.matches('input[type=checkbox]') ? one.closest('label') : one)
-            .filter(one => one.checkVisibility()).map(one => [one.outerHTML.slice(0, 80), one.getBoundingClientRect()])
-            .filter(([, box]) => box.height < 24 || box.width < 24).map(([html]) => html)"""
+        """() => [...document.querySelectorAll('article :is(button, input, summary, select, .nw-station)')]
+            .map(one => one.type === 'checkbox' ? one.closest('label') : one)
+            .filter(one => one.checkVisibility())
+            .filter(one => Math.min(one.offsetHeight, one.offsetWidth) < 24)
+            .map(one => one.outerHTML.slice(0, 80))"""
     )
     assert small == []
     context.close()

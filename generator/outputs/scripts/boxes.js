@@ -1,25 +1,9 @@
 /** Boxes for the numbers of a formula: read in the unit beside them, refused with the reason. */
+import { fromSI, isOutside, readNumber, toSI } from "./calculate.js";
 import { button, make } from "./dom.js";
 
 /** @typedef {{symbol: string, shown: string, numerator: number, denominator: number, offset: number}} Unit */
 /** @typedef {{value: any, wrong: string, unusual: string}} Answer */
-
-/** @param {number} number @param {Unit} unit @returns {number} in SI, by the same three operations as the build */
-export function toSi(number, unit) {
-  return ((unit.offset ? number + unit.offset : number) * unit.numerator) / unit.denominator;
-}
-
-/** @param {number} value in SI @param {Unit} unit @returns {number} */
-export function fromSi(value, unit) {
-  const number = (value * unit.denominator) / unit.numerator;
-  return unit.offset ? number - unit.offset : number;
-}
-
-/** @param {string} text @returns {number} NaN for anything but a plain number */
-export function readNumber(text) {
-  const plain = text.trim().replace("\u2212", "-");
-  return /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i.test(plain) ? Number(plain) : NaN;
-}
 
 /** @param {any} box @param {string} text @param {Unit} unit @returns {Answer} */
 function judge(box, text, unit) {
@@ -29,11 +13,9 @@ function judge(box, text, unit) {
   if (/,/.test(text)) return wrong("write the number with a point, such as " + text.replace(",", "."));
   if (Number.isNaN(number)) return wrong("this is no number");
   if (box.whole && !Number.isInteger(number)) return wrong("this is a count, write a whole number");
-  const value = toSi(number, unit);
-  const below = box.low !== null && value < box.low - 1e-12 * Math.abs(box.low);
-  const above = box.high !== null && value > box.high + 1e-12 * Math.abs(box.high);
-  if (below || above) return wrong("must be " + box.hard + (box.because ? ", because " + box.because : ""));
-  const odd = (box.usual_low !== null && value < box.usual_low) || (box.usual_high !== null && value > box.usual_high);
+  const value = toSI(number, unit);
+  if (isOutside(value, box.low, box.high)) return wrong("must be " + box.hard + (box.because ? ", because " + box.because : ""));
+  const odd = isOutside(value, box.usual_low, box.usual_high);
   return { value, wrong: "", unusual: odd ? box.label + " is usually " + box.usual + ". Look again." : "" };
 }
 
@@ -73,7 +55,7 @@ function quantityBox(box, changed) {
 function symbolOf(box) {
   if (!box.symbol) return [];
   const [name, low] = box.symbol.split(/_(.*)/);
-  return [make("i", { class: "nw-symbol" }, [name, ...(low ? [make("sub", { text: low })] : [])])];
+  return [" ", make("i", { class: "nw-symbol" }, [name, ...(low ? [make("sub", { text: low })] : [])])];
 }
 
 function unitChoice(box, changed, entry) {
@@ -85,7 +67,7 @@ function unitChoice(box, changed, entry) {
   const choice = make("select", { class: "nw-box nw-unit", "aria-label": "Unit of " + box.label, onchange: () => {
     const number = readNumber(entry.value);
     const wanted = Number(choice.value);
-    if (!Number.isNaN(number)) entry.value = String(Number(fromSi(toSi(number, box.units[now]), box.units[wanted]).toPrecision(12)));
+    if (!Number.isNaN(number)) entry.value = String(Number(fromSI(toSI(number, box.units[now]), box.units[wanted]).toPrecision(12)));
     now = wanted;
     changed();
   } }, box.units.map((unit, index) => make("option", { value: String(index), text: unit.shown })));

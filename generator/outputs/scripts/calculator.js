@@ -19,7 +19,7 @@ export function startCalculators() {
       try {
         const values = Object.fromEntries(answers.map((one, index) => [data.boxes[index].name, one.value]));
         const chosen = Number(unit.value) || 0;
-        answer.textContent = shownIn(workOut(data.name, values), data.units[chosen], data.decimals[chosen], data.toward);
+        answer.textContent = shownIn(workOut(data.name, values, data.requires), data.units[chosen], data.decimals[chosen], data.toward);
       } catch (error) {
         notes.textContent = error.message;
       }

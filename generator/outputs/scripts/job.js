@@ -35,7 +35,7 @@ function follow(sums, values, said) {
     let shown = "no answer";
     try {
       if (values) {
-        known[sum.key] = workOut(sum.formula, givenTo(sum, values, known));
+        known[sum.key] = workOut(sum.formula, givenTo(sum, values, known), sum.requires);
         shown = shownIn(known[sum.key], sum.unit, sum.decimals, sum.toward);
       }
     } catch (error) {
