@@ -6,7 +6,7 @@ from dataclasses import replace
 import pytest
 
 from generator.outputs.press import card_pdf, fit, part_of
-from generator.outputs.press.composing import Way, plan
+from generator.outputs.press.composing import Shared, Way, plan
 from generator.outputs.press.fitting import setting
 from generator.problems import NewelError
 from generator.views.card import CardView
@@ -18,8 +18,8 @@ def test_one_notch_larger_does_not_fit(make: Callable[[], CardView]) -> None:
     card = make()
     made = setting(card).plan
     way = Way(made.paper, made.count, made.rail > 0, made.density)
-    assert plan(card, way, made.letters.text, {}).fits
-    assert not plan(card, way, made.letters.text + 0.05, {}).fits
+    assert plan(card, way, made.letters.text, Shared()).fits
+    assert not plan(card, way, made.letters.text + 0.05, Shared()).fits
 
 
 def test_the_demo_cards_fit_at_their_distance() -> None:

@@ -45,7 +45,7 @@ def test_a_sign_that_is_not_drawn_becomes_the_general_one(number: str, name: str
 
 def test_every_letter_is_as_wide_as_another_reader_says() -> None:
     """Against fontTools."""
-    from fontTools.ttLib import TTFont
+    from fontTools.ttLib import TTFont  # type: ignore[import-untyped]
 
     for face in (medium(), bold()):
         font = TTFont(FONTS / face.file)

@@ -1,7 +1,7 @@
 """Puts one card together on one sheet: head, columns of panels and steps, foot."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from math import atan2, degrees
 
 from generator.outputs.press.blocks import Block, marks_of, stacked, text_block, wider
@@ -77,7 +77,7 @@ class Plan:
     @property
     def fits(self) -> bool:
         """True when every block goes in."""
-        if self.height < 0 or self.needed > self.room + self.letters.space * self.count:
+        if self.height <= 0 or self.needed > self.room + self.letters.space * self.count:
             return False
         if self.rail and rail_length(self.top) > self.height:
             return False
@@ -94,32 +94,36 @@ class Way:
     density: Density
 
 
-# What does not hang on density or columns, kept while one card is being fitted.
-Shared = dict[tuple[Paper, bool, float], Plan]
+@dataclass(frozen=True, slots=True)
+class Shared:
+    """Kept while one card is being fitted: what hangs on neither density nor columns, and the last rails."""
+
+    around: dict[tuple[Paper, bool, float], Plan] = field(default_factory=dict)
+    rails: dict[Paper, int] = field(default_factory=dict)
 
 
 def plan(card: CardView, way: Way, cap: float, shared: Shared) -> Plan:
     """The card set in that way with capitals of `cap` mm; `shared` belongs to this card."""
     key = (way.paper, way.rail, cap)
-    if key not in shared:
-        shared[key] = _around(card, way, Letters(cap))
-    made = replace(shared[key], count=way.count, density=way.density)
+    if key not in shared.around:
+        shared.around[key] = _around(card, way, Letters(cap), shared)
+    made = replace(shared.around[key], count=way.count, density=way.density)
     letters = made.letters
-    if card.status == "withdrawn":
+    if card.status == "withdrawn" or made.height <= 0:
         return made
     tables = tuple(reckoner(table, made.column, letters) for table in card.tables)
     steps = step_blocks(card, made.column, letters, way.density)
     return replace(made, blocks=(*steps, *tables))
 
 
-def _around(card: CardView, way: Way, letters: Letters) -> Plan:
+def _around(card: CardView, way: Way, letters: Letters, shared: Shared) -> Plan:
     """Head, foot and panels, without the steps."""
     inner = way.paper.inner_width
     ends = head(card, inner, letters), foot(card, inner, letters)
     made = Plan(way.paper, way.count, way.density, 0.0, letters, *ends, (), ())
     if card.status == "withdrawn":
         return replace(made, top=(replace(_notice(card, inner, letters), gap=2 * letters.space),))
-    rail, top = _rail(card, made) if way.rail else (0.0, panels(card, inner, letters, rail=False))
+    rail, top = _rail(card, made, shared) if way.rail else (0.0, panels(card, inner, letters, rail=False))
     return replace(made, rail=rail, top=top)
 
 
@@ -128,20 +132,31 @@ def rail_length(blocks: Sequence[Block]) -> float:
     return total(blocks) - (blocks[0].gap if blocks else 0.0)
 
 
-def _rail(card: CardView, made: Plan) -> tuple[float, tuple[Block, ...]]:
-    """The narrowest rail in which the panels fit, and the panels in it."""
+def _rail(card: CardView, made: Plan, shared: Shared) -> tuple[float, tuple[Block, ...]]:
+    """The narrowest rail in which the panels fit, and the panels in it; sought near the last one."""
     text = made.letters.text
     height = replace(made, rail=1.0).height
+    tried: dict[int, tuple[Block, ...]] = {}
+
+    def fits(width: int) -> bool:
+        tried[width] = panels(card, width * text, made.letters, rail=True)
+        return rail_length(tried[width]) <= height and not any(block.split for block in tried[width])
+
     low, high = _NARROW_RAIL, max(_NARROW_RAIL, int(made.paper.inner_width / text * _WIDE_RAIL))
-    found = high * text, panels(card, high * text, made.letters, rail=True)
+    middle = min(high, shared.rails.get(made.paper, (low + high) // 2))
+    step = 1
     while low < high:
-        middle = (low + high) // 2
-        blocks = panels(card, middle * text, made.letters, rail=True)
-        if rail_length(blocks) <= height and not any(block.split for block in blocks):
-            high, found = middle, (middle * text, blocks)
+        if fits(middle):
+            high, middle = middle, middle - step
         else:
-            low = middle + 1
-    return found
+            low, middle = middle + 1, middle + step
+        step *= 2
+        if not low <= middle < high:
+            middle = (low + high) // 2
+    shared.rails[made.paper] = high
+    if high not in tried:
+        fits(high)
+    return high * text, tried[high]
 
 
 def _notice(card: CardView, room: float, letters: Letters) -> Block:

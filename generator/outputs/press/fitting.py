@@ -68,7 +68,7 @@ class _Search:
 
     card: CardView
     least: float
-    shared: Shared = field(default_factory=dict)
+    shared: Shared = field(default_factory=Shared)
 
     def setting(self) -> Setting:
         """The loosest density in which a way fits with whole words; failing that, what came nearest."""
