@@ -57,6 +57,12 @@ def causes_of(state: State, kind: str, names: list[str]) -> tuple[Cause, ...]:
     return tuple(state.cause(kind, name) for name in names)
 
 
+def made_here(moment: Moment) -> tuple[Cause, ...]:
+    """All that this step made so: where the step itself is wrong, it explains what follows from that."""
+    step = str(moment.step.id)
+    return tuple(Cause(f"{kind}:{name}", step) for (kind, name), atom in moment.after.atoms.items() if atom.since == step)
+
+
 def minutes(seconds: float) -> str:
     """A time as a person says it: 40 s, 5 min 15 s, 2 h 5 min, 3 days."""
     whole = round(seconds)

@@ -9,14 +9,14 @@ from generator.problems import Accepted, Level, Problem
 from generator.study import Study
 
 
-def accept(study: Study, problems: Iterable[Problem]) -> tuple[Problem, ...]:
+def accept(study: Study, problems: Iterable[Problem], misread: bool = False) -> tuple[Problem, ...]:
     """Warnings named by an entry become accepted; expired, unused and error-level entries are problems."""
     entries = study.procedure.accept
     used: set[int] = set()
     out: list[Problem] = []
     problems = tuple(problems)
     # Where something is wrong, the walk may not have come to what the entry names.
-    broken = any(problem.level is Level.ERROR for problem in problems)
+    broken = misread or any(problem.level is Level.ERROR for problem in problems)
     for problem in problems:
         index = next((i for i, entry in enumerate(entries) if _names(entry, problem)), None)
         if index is None:

@@ -14,6 +14,9 @@ from generator.study import LabStudy, Study, study_lab, study_procedure
 from generator.sums import Known, work_out
 
 
+_MISREAD = ("unknown-name", "unknown-key", "required-missing", "unreadable")
+
+
 @dataclass(frozen=True, slots=True)
 class Checked:
     """Every problem in the order of the files, the studies by id, and the rules that could not be run, by id."""
@@ -65,7 +68,16 @@ def check_procedure(
     for rule in RULES:
         if rule.in_procedure and rule.can_run(study):
             found += rule.in_procedure(study)
-    return study, fold(accept(study, found))
+    misread = _misread(read, procedure)
+    if misread:
+        found = [problem for problem in found if problem.order == 0]
+    return study, fold(accept(study, found, misread))
+
+
+def _misread(read: LabRead, procedure: Procedure) -> bool:
+    """Whether a step could not be read as written: what the walk then meets says little about the author's work."""
+    return any(problem.rule in _MISREAD and problem.step and problem.where.file == procedure.where.file
+               for problem in read.problems)
 
 
 def _in_lab(lab: LabStudy) -> list[Problem]:

@@ -12,32 +12,58 @@ def fold(problems: Iterable[Problem]) -> tuple[Problem, ...]:
     A warning folds under an error, never the reverse; what is accepted takes no part. Of the same finding on
     several paths the first stays.
     """
-    kept: list[Problem] = []
-    heads: dict[Cause, int] = {}
-    follows: dict[int, int] = {}
-    seen: set[tuple[str, str, str]] = set()
+    folded = _Folded()
     for problem in sorted(problems, key=lambda problem: problem.order):
+        folded.take(problem)
+    return tuple(replace(problem, follows=folded.follows.get(index, 0)) for index, problem in enumerate(folded.kept))
+
+
+class _Folded:
+    """What is kept, which kept problem heads which cause, and how many follow from each."""
+
+    def __init__(self) -> None:
+        self.kept: list[Problem] = []
+        self.heads: dict[Cause, int] = {}
+        self.follows: dict[int, int] = {}
+        self.seen: set[tuple[str, str, str]] = set()
+        self.wrong_steps: dict[str, int] = {}
+
+    def take(self, problem: Problem) -> None:
+        """Keep a problem, or count it under the one that explains it."""
         same = (problem.rule, problem.step, problem.place)
-        if problem.level is Level.ACCEPTED or not problem.causes:
-            if problem.order == 0 or same not in seen:
-                kept.append(problem)
-        elif same not in seen and not _covered(problem, heads, kept):
-            kept.append(problem)
-            for cause in (*problem.causes, *problem.explains):
-                if cause not in heads or _graver(problem, kept[heads[cause]]):
-                    heads[cause] = len(kept) - 1
-        elif same not in seen:
-            head = next(heads[cause] for cause in problem.causes if cause in heads)
-            follows[head] = follows.get(head, 0) + 1
-        seen.add(same)
-    return tuple(replace(problem, follows=follows.get(index, 0)) for index, problem in enumerate(kept))
+        if problem.order and same in self.seen:
+            return
+        self.seen.add(same)
+        head = None if problem.level is Level.ACCEPTED else self.head_of(problem)
+        if head is not None:
+            self.follows[head] = self.follows.get(head, 0) + 1
+            return
+        self.kept.append(problem)
+        if problem.level is not Level.ACCEPTED:
+            self.lead(problem, len(self.kept) - 1)
 
+    def lead(self, problem: Problem, index: int) -> None:
+        """From now on this problem explains its causes; an error takes over from a warning."""
+        if problem.level is Level.ERROR and problem.order and not problem.path:
+            self.wrong_steps.setdefault(problem.step, index)
+        for cause in (*problem.causes, *problem.explains):
+            if cause not in self.heads or _graver(problem, self.kept[self.heads[cause]]):
+                self.heads[cause] = index
 
-def _covered(problem: Problem, heads: dict[Cause, int], kept: list[Problem]) -> bool:
-    """An error needs all its causes known; a warning may be no more than a trace of one known error."""
-    known = [cause in heads and not _graver(problem, kept[heads[cause]]) for cause in problem.causes]
-    under_error = any(cause in heads and kept[heads[cause]].level is Level.ERROR for cause in problem.causes)
-    return all(known) or (problem.level is not Level.ERROR and under_error)
+    def head_of(self, problem: Problem) -> int | None:
+        """The kept problem that explains this one.
+
+        An error needs all its causes known; a warning may be no more than a trace of one known error. A step that
+        is wrong on the straight run is not judged again on a redo.
+        """
+        if problem.path and problem.step in self.wrong_steps:
+            return self.wrong_steps[problem.step]
+        known = [self.heads[cause] for cause in problem.causes if cause in self.heads]
+        fitting = [index for index in known if not _graver(problem, self.kept[index])]
+        if problem.causes and len(fitting) == len(problem.causes):
+            return fitting[0]
+        grave = [index for index in known if self.kept[index].level is Level.ERROR]
+        return grave[0] if grave and problem.level is not Level.ERROR else None
 
 
 def _graver(one: Problem, other: Problem) -> bool:

@@ -9,24 +9,26 @@ from generator.model import MARKS, WHERE, Located, Text
 from generator.problems import Level, Location, Problem
 
 _Noun = TypeVar("_Noun", bound=Located)
-_ROUNDS = 6
+_ROUNDS = 8
 _FILLERS = {"do": "act", "id": "unnamed", "stage": "unnamed", "read_from": "1 m", "from": "00:00", "until": "23:59"}
 _MOST = 200
 
 
 def fit(noun: type[_Noun], data: dict[str, Any], file: str) -> tuple[_Noun | None, tuple[Problem, ...]]:
     """The noun, with wrong fields left out so that checking can go on; None where that cannot be done."""
-    problems: list[Problem] = []
-    for _ in range(_ROUNDS):
+    problems: tuple[Problem, ...] = ()
+    tried: set[tuple[str | int, ...]] = set()
+    for turn in range(_ROUNDS):
         try:
-            return noun.model_validate(data), tuple(problems[:_MOST])
+            return noun.model_validate(data), problems
         except ValidationError as bad:
             faults = bad.errors(include_url=False)
-            found = [_describe(noun, data, fault, file) for fault in faults]
-            problems += [problem for problem in found if problem not in problems]
+            # All misfits are seen at once; what shows up later comes from our own mending.
+            if turn == 0:
+                problems = tuple(dict.fromkeys(_describe(noun, data, fault, file) for fault in faults))[:_MOST]
             for fault in reversed(faults):
-                _mend(data, fault, file)
-    return None, tuple(problems[:_MOST])
+                _mend(data, fault, tried)
+    return None, problems
 
 
 def _describe(noun: type[Located], data: Any, fault: Any, file: str) -> Problem:
@@ -137,21 +139,40 @@ def _step_of(data: Any, path: tuple[str | int, ...]) -> str:
     return step
 
 
-def _mend(data: Any, fault: Any, file: str) -> None:
-    """Take the wrong value out, or put a stand-in where something required is missing."""
-    path = [part for part in fault["loc"] if part != "[key]"]
-    here = data
-    for part in path[:-1]:
-        here = _get(here, part)
-    last = path[-1] if path else None
-    if fault["type"] == "missing" and isinstance(here, dict):
-        where = here.get(WHERE, Location(file))
-        here[last] = Text(_FILLERS.get(str(last), "…"), where)
-        if last in ("lab", "roles"):
-            here[last] = {WHERE: where}
-        elif last in ("steps", "stages"):
-            here[last] = []
-    elif isinstance(here, dict):
-        here.pop(last, None)
-    elif isinstance(here, list) and isinstance(last, int) and last < len(here):
-        del here[last]
+def _mend(data: Any, fault: Any, tried: set[tuple[str | int, ...]]) -> None:
+    """Take the wrong value out, or put a stand-in where something required is missing.
+
+    Where a stand-in did not fit either, the noun that holds it goes.
+    """
+    path = tuple(part for part in fault["loc"] if part != "[key]")
+    if path in tried:
+        _remove(data, path[:-1])
+    elif fault["type"] == "missing":
+        tried.add(path)
+        _stand_in(_reach(data, path[:-1]), path[-1])
+    else:
+        _remove(data, path)
+
+
+def _reach(data: Any, path: tuple[str | int, ...]) -> Any:
+    for part in path:
+        data = _get(data, part)
+    return data
+
+
+def _stand_in(holder: Any, name: str | int) -> None:
+    if not isinstance(holder, dict):
+        return
+    holder[name] = Text(_FILLERS.get(str(name), "…"), holder.get(WHERE, Location("")))
+    if name in ("lab", "roles"):
+        holder[name] = {}
+    elif name in ("steps", "stages"):
+        holder[name] = []
+
+
+def _remove(data: Any, path: tuple[str | int, ...]) -> None:
+    holder, last = _reach(data, path[:-1]), path[-1] if path else None
+    if isinstance(holder, dict):
+        holder.pop(last, None)
+    elif isinstance(holder, list) and isinstance(last, int) and last < len(holder):
+        del holder[last]

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from generator.checks.moments import at_places, called, found_at, part, since_when
+from generator.checks.moments import at_places, called, found_at, made_here, part, since_when
 from generator.checks.rule import Rule
 from generator.problems import Level, Problem, RuleDoc
 from generator.study import Study
@@ -32,7 +32,7 @@ def find(study: Study) -> Iterator[Problem]:
                 DOC, moment,
                 f"the {part(study)} is dry when it enters {called(study, id)}, which takes only {'wet'} parts",
                 f"put a `do: rinse` step before {moment.step.id}, or leave out what dries the part",
-                moment.before.cause("wet"), label=f"last made dry {since_when(study, since)}",
+                moment.before.cause("wet"), explains=made_here(moment), label=f"last made dry {since_when(study, since)}",
             )
 
 

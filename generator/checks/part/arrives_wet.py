@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from generator.checks.moments import at_places, called, found_at, part, since_when
+from generator.checks.moments import at_places, called, found_at, made_here, part, since_when
 from generator.checks.rule import Rule
 from generator.problems import Level, Problem, RuleDoc
 from generator.study import Study
@@ -37,7 +37,7 @@ def find(study: Study) -> Iterator[Problem]:
                 DOC, moment,
                 f"the {part(study)} is still wet when it enters {called(study, id)}, which takes only {place.arrive} parts",
                 f"put a `do: dry` step and a check between {behind} and {moment.step.id}",
-                moment.before.cause("wet"), label=f"last made wet {since_when(study, since)}",
+                moment.before.cause("wet"), explains=made_here(moment), label=f"last made wet {since_when(study, since)}",
             )
 
 

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from generator.checks.moments import at_places, called, found_at, part
+from generator.checks.moments import at_places, called, found_at, made_here, part
 from generator.checks.rule import Rule
 from generator.problems import Level, Problem, RuleDoc
 from generator.study import Study
@@ -29,7 +29,7 @@ def find(study: Study) -> Iterator[Problem]:
                 DOC, moment,
                 f"the {part(study)} is taken out of {called(study, id)}, but it is "
                 + (f"in {called(study, where)}" if where else "not in there"),
-                f"put a `do: put-in` step at {id} before it", moment.before.cause("in"),
+                f"put a `do: put-in` step at {id} before it", moment.before.cause("in"), explains=made_here(moment),
             )
 
 

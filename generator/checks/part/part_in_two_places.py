@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from generator.checks.moments import called, found_at, moments, part, since_when
+from generator.checks.moments import called, found_at, made_here, moments, part, since_when
 from generator.checks.rule import Rule
 from generator.problems import Level, Problem, RuleDoc
 from generator.study import Study
@@ -34,7 +34,7 @@ def find(study: Study) -> Iterator[Problem]:
             yield found_at(
                 DOC, moment, f"the {part(study)} is still in {called(study, where)} at this step",
                 f"put a `do: take-out` step at {where} between {since} and {moment.step.id}",
-                moment.before.cause("in"), label=f"put in {since_when(study, since)}",
+                moment.before.cause("in"), explains=made_here(moment), label=f"put in {since_when(study, since)}",
             )
 
 

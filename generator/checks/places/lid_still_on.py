@@ -33,6 +33,7 @@ def find(study: Study) -> Iterator[Problem]:
                 DOC, moment, f"the lid of {called(study, id)} is on when the part goes "
                 f"{'in' if moment.step.do == 'put-in' else 'out'}",
                 f"put a `do: open` step at {id} before {moment.step.id}", moment.before.cause("open", id),
+                explains=(moment.after.cause("in"), moment.after.cause("entered")),
                 label="never opened before here" if since == START else f"closed {since_when(study, since)}",
             )
 

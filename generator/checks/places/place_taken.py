@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from generator.checks.moments import at_places, called, found_at, part, since_when
+from generator.checks.moments import at_places, called, found_at, made_here, part, since_when
 from generator.checks.rule import Rule
 from generator.problems import Level, Problem, RuleDoc
 from generator.study import Study
@@ -27,7 +27,7 @@ def find(study: Study) -> Iterator[Problem]:
         if moment.before.text("in") == id:
             yield found_at(
                 DOC, moment, f"the {part(study)} is already in {called(study, id)}",
-                f"put a `do: take-out` step at {id} before {moment.step.id}", moment.before.cause("in"),
+                f"put a `do: take-out` step at {id} before {moment.step.id}", moment.before.cause("in"), explains=made_here(moment),
                 label=f"put in {since_when(study, moment.before.atom('in').since)}",
             )
 

@@ -23,7 +23,8 @@ DOC = RuleDoc(
 
 
 def find(study: Study) -> Iterator[Problem]:
-    """Every step with a latest moment, on every path."""
+    """Every step with a latest moment, on every path; a window counted from a later step is never judged."""
+    yield from _counted_from_later(study)
     for moment in moments(study):
         since = moment.step.since
         ended = moment.before.ended.get(str(since.step)) if since else None
@@ -37,6 +38,16 @@ def find(study: Study) -> Iterator[Problem]:
                 f"the window is {show_window(since.time)}" + (f", because {since.because}" if since.because else ""),
                 f"move steps out from between {since.step} and {moment.step.id}, or make them shorter",
                 label="starts here",
+            )
+
+
+def _counted_from_later(study: Study) -> Iterator[Problem]:
+    ids = [str(step.id) for step in study.procedure.steps]
+    for index, step in enumerate(study.procedure.steps):
+        if step.since is not None and str(step.since.step) in ids[index:]:
+            yield DOC.found(
+                step.since.spot("step"), f"{step.since.step} does not come before {step.id}, so no time passes between them",
+                "name an earlier step under `since`", step=str(step.id),
             )
 
 
