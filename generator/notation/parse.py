@@ -103,28 +103,37 @@ class _Convert:
     def text(self, node: yaml.ScalarNode) -> TextNode:
         same_line = node.end_mark.line == node.start_mark.line
         length = node.end_mark.column - node.start_mark.column if same_line else 1
-        return TextNode(node.value, self.place(node, length), node.style is not None)
+        return TextNode(node.value, self.place(node, length), bool(node.style))
 
     def mapping(self, node: yaml.MappingNode) -> MapNode:
         items: list[tuple[TextNode, Node]] = []
         names: set[str] = set()
-        for key_node, value_node in node.value:
+        bare = [node.flow_style and self.is_bare(key, value) for key, value in node.value]
+        for index, (key_node, value_node) in enumerate(node.value):
             if not isinstance(key_node, yaml.ScalarNode) or id(key_node) in self.seen:
                 self.not_a_key(key_node)
                 continue
             key = self.text(key_node)
+            if bare[index] and (index or " " in key.text) and not all(bare):
+                self.comma(key)
+                continue
             if key.text in names:
                 self.twice(key)
             names.add(key.text)
-            if node.flow_style and self.cut(key_node, value_node):
-                self.comma(key)
             items.append((key, self.node(value_node)))
+        if bare and all(bare):
+            self.list_in_braces(node)
         return MapNode(tuple(items), self.place(node))
 
     @staticmethod
-    def cut(key: yaml.ScalarNode, value: yaml.Node) -> bool:
-        bare = isinstance(value, yaml.ScalarNode) and value.value == "" and value.style is None
-        return bare and " " in key.value
+    def is_bare(key: yaml.Node, value: yaml.Node) -> bool:
+        """A word in braces with neither a colon nor a value behind it."""
+        return isinstance(value, yaml.ScalarNode) and value.start_mark.index == key.end_mark.index
+
+    def list_in_braces(self, node: yaml.MappingNode) -> None:
+        words = ", ".join(str(key.value) for key, _ in node.value)
+        self.add("unreadable", self.place(node), "words without values stand in braces",
+                 f"write a list in brackets: `[{words}]`")
 
     def comma(self, key: TextNode) -> None:
         self.add("comma-in-braces", key.where, f'a comma inside {{ }} cuts the sentence before "{key.text}"',
@@ -135,6 +144,9 @@ class _Convert:
                  "keep one of the two; only one would have counted")
 
     def sign(self, node: yaml.Node) -> None:
+        line = node.start_mark.line + 1
+        if any(problem.rule == _SIGNS and problem.where.line == line for problem in self.found):
+            return
         self.add(_SIGNS, self.place(node), "a tag, anchor or alias of YAML stands here; Newel takes plain text only",
                  "write the value out, and put it in straight double quotes if it begins with ! & or *")
 

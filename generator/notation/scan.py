@@ -14,6 +14,7 @@ _OPENING = "\u201c\u201d\u201e\u2018\u2019\u00ab\u2039"
 _CLOSING = "\u201c\u201d\u2018\u2019\u00bb\u203a"
 _SIGN = re.compile(r"[><%@*&!`]|-(?!\d)")
 _START = re.compile(r"(\s*)(?:- \s*)*")
+_DIVIDER = re.compile(r"(?:---|\.\.\.)\s*(?:#.*)?$")
 _FLOW_SIGN = re.compile(r"""[{}\[\],'"#]""")
 _FLOW_END = re.compile(r"[,}\]{\[]")
 # Few values can be a slip: those that begin with a sign, or hold what ends a value for YAML.
@@ -70,7 +71,7 @@ class _Lines:
         start = _START.match(line)
         assert start is not None
         at = start.end()
-        if at >= len(line) or line[at] == "#":
+        if at >= len(line) or line[at] == "#" or _DIVIDER.match(line):
             self.row += 1
             return
         key = _KEY.match(line, at)
