@@ -21,6 +21,7 @@ _OPEN = 2.2
 # A rail of panels: least width in cap heights, greatest in parts of the sheet.
 _NARROW_RAIL = 13
 _WIDE_RAIL = 0.5
+_SEAM = 0.1
 
 
 @dataclass(frozen=True, slots=True)
@@ -214,7 +215,9 @@ def _body(placed: Flow, made: Plan) -> list[Mark]:
         block = place.block
         x = margin + made.left + place.column * (made.column + letters.gutter)
         if block.tie:
-            marks.append(Box(x, top + place.y - place.gap, block.tie, block.height + place.gap, fill="black"))
+            # The pieces of the line reach a little into one another, or a screen shows seams.
+            up = place.gap + _SEAM
+            marks.append(Box(x, top + place.y - up, block.tie, block.height + up, fill="black"))
         marks += marks_of(block, x, top + place.y)
     return marks
 
