@@ -16,7 +16,11 @@ def _constant(name: str, symbol: str, number: float, unit: str, source: str) -> 
 
 FARADAY = _constant("Faraday constant", "F", 96485.33212, "coulomb/mol", _CODATA)
 COPPER_MOLAR_MASS = _constant("molar mass of copper", "M_Cu", 63.546, "g/mol", _WEIGHTS)
-SULFURIC_ACID_MOLAR_MASS = _constant("molar mass of H2SO4", "M_H2SO4", 98.072, "g/mol", _WEIGHTS)
+COPPER_SULFATE_MOLAR_MASS = _constant("molar mass of CuSO4·5H2O", "M_salt", 249.685, "g/mol", _WEIGHTS)
+SULFURIC_ACID_MOLAR_MASS = _constant("molar mass of H2SO4", "M_H2SO4", 98.079, "g/mol", _WEIGHTS)
+HYDROCHLORIC_ACID_MOLAR_MASS = _constant("molar mass of HCl", "M_HCl", 36.461, "g/mol", _WEIGHTS)
+CHLORINE_MOLAR_MASS = _constant("molar mass of chlorine", "M_Cl", 35.453, "g/mol", _WEIGHTS)
+HYDROGEN_CARBONATE_MOLAR_MASS = _constant("molar mass of NaHCO3", "M_NaHCO3", 84.007, "g/mol", _WEIGHTS)
 
 METALS = Table(
     "metals",
@@ -37,5 +41,3 @@ METALS = Table(
 )
 
 METAL = Choice("metal", "metal", "metal that is plated", METALS, "copper")
-
-__all__ = ["COPPER_MOLAR_MASS", "FARADAY", "METAL", "METALS", "SULFURIC_ACID_MOLAR_MASS"]

@@ -13,10 +13,11 @@ from generator.formulas.inputs import AnyInput, Input
 from generator.formulas.settling import Values, as_quantity, settle
 from generator.formulas.tape import Tape
 from generator.formulas.tracing import record
-from generator.units import UNITS, DimensionError, Quantity
+from generator.units import UNITS, Clock, DimensionError, Quantity, show_quantity
 from generator.units.dimension import Dimension
 from generator.units.quantity import from_si
 
+MIDNIGHT = 24 * 60
 Toward = Literal["nearest", "up", "down"]
 
 
@@ -26,7 +27,7 @@ class Answer:
 
     decimals: as many are shown in `unit`; toward: which way the last is rounded; never_above: what the
     answer may not exceed, in words for the page; like: the input whose unit the answer has, for a lab's own
-    formula on plain numbers.
+    formula on plain numbers; clock: a time of day, in minutes after midnight.
     """
 
     symbol: str
@@ -37,6 +38,7 @@ class Answer:
     toward: Toward = "nearest"
     never_above: str = ""
     like: str = ""
+    clock: bool = False
 
     @property
     def all_units(self) -> tuple[str, ...]:
@@ -61,6 +63,13 @@ class Answer:
             case _:
                 whole = arithmetic.nearest(number, 1.0)
         return Quantity(whole / scale + 0.0, quantity.unit, decimals)
+
+    def show(self, quantity: Quantity) -> str:
+        """The answer as printed: rounded the way that the formula asks for, a time of day as 16:40."""
+        rounded = self.rounded(quantity)
+        if self.clock and 0 <= rounded.number <= MIDNIGHT:
+            return str(Clock(int(rounded.to("min").number)))
+        return show_quantity(rounded)
 
 
 @dataclass(frozen=True, slots=True)

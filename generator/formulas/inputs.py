@@ -9,6 +9,7 @@ from generator.units import (
     UNITS,
     Quantity,
     Window,
+    read_clock,
     read_number,
     read_numbers_window,
     read_quantity,
@@ -25,7 +26,7 @@ class Input:
     symbol: as in a printed formula, "A_contact" for a raised-down word; unit: ASCII symbol, "" for a plain
     number; units: others that are offered; usual, hard: windows as an author writes them, "" for none;
     because: why a value outside `hard` is refused; default: as an author writes it, "" for none;
-    whole: a count.
+    whole: a count; clock: a time of day, which may be written 16:40.
     """
 
     name: str
@@ -38,6 +39,7 @@ class Input:
     because: str = ""
     default: str = ""
     whole: bool = False
+    clock: bool = False
 
     @property
     def dimension(self) -> Dimension:
@@ -66,6 +68,8 @@ class Input:
 
     def read(self, text: str) -> Quantity:
         """The quantity that a text says; UnitsError where it is none."""
+        if self.clock and ":" in text:
+            return Quantity(float(read_clock(text).minutes), "min")
         return read_quantity(text) if self.unit else Quantity(read_number(text), "")
 
     def _window(self, text: str) -> Window | None:

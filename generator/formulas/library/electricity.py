@@ -56,3 +56,23 @@ RESISTIVITY = Input(
     "no plated metal conducts better",
     "1.7241 uohm cm",
 )
+CHARGE = Input(
+    "charge",
+    "Q",
+    "charge that has flowed",
+    "A h",
+    ("A min", "coulomb"),
+    "0.5 to 500 A h",
+    "0 to 1000000 A h",
+    "charge is counted upwards",
+)
+CURRENT = Input(
+    "current",
+    "I",
+    "current",
+    "A",
+    ("mA",),
+    "0.5 to 20 A",
+    "0 to 10000 A",
+    "current is set upwards from nothing",
+)
