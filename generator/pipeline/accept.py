@@ -2,7 +2,9 @@
 
 from collections.abc import Iterable
 from dataclasses import replace
+from functools import cache
 
+from generator.checks import docs
 from generator.checks.accepted import accept_expired, accept_of_error, accept_unused
 from generator.model import Accept
 from generator.problems import Accepted, Level, Problem
@@ -26,14 +28,22 @@ def accept(study: Study, problems: Iterable[Problem], misread: bool = False) -> 
         entry = entries[index]
         good = problem.level is Level.WARNING and entry.until >= study.today
         out.append(_accepted(problem, entry) if good else problem)
-        if problem.level is Level.ERROR:
-            out.append(accept_of_error.at(entry))
+    # A class inherits its procedure's entries, and need not raise every one of those warnings itself.
+    inherited = study.class_of.accept if study.class_of else ()
     for index, entry in enumerate(entries):
-        if entry.until < study.today:
+        if entry.rule in _errors():
+            out.append(accept_of_error.at(entry))
+        elif entry.until < study.today:
             out.append(accept_expired.at(entry))
-        if index not in used and not broken:
+        elif index not in used and not broken and entry not in inherited:
             out.append(accept_unused.at(entry))
     return tuple(out)
+
+
+@cache
+def _errors() -> frozenset[str]:
+    """The ids of all rules whose problems stop publishing."""
+    return frozenset(doc.id for doc in docs() if doc.level is Level.ERROR)
 
 
 def _names(entry: Accept, problem: Problem) -> bool:

@@ -11,11 +11,11 @@ DOC = RuleDoc(
     what="An `accept` entry names an error; only warnings can be accepted.",
     why="An error is what would hurt someone or ruin work.",
     bad="""accept:
-  - rule: gloves-on-clean-thing
-    step: see-dry
+  - rule: lid-still-on
+    step: soak-in
     who: instructor
     until: 2027-06-30
-    because: The light table counts as wet.""",
+    because: The lid is light.""",
     good="""accept:
   - rule: gloves-on-clean-thing
     step: see-dry
@@ -28,7 +28,8 @@ DOC = RuleDoc(
 def at(entry: Accept) -> Problem:
     """The problem of one entry."""
     step = str(entry.step or "")
-    return DOC.found(entry.spot("rule"), f'"{entry.rule}" is an error, and an error cannot be accepted', "mend the step, and delete the entry", step=step)
+    return DOC.found(entry.spot("rule"), f'"{entry.rule}" is an error, and an error cannot be accepted',
+                     "mend the step, and delete the entry", step=step)
 
 
 RULE = Rule(DOC, found_by="pipeline")

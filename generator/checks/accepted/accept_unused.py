@@ -12,7 +12,7 @@ DOC = RuleDoc(
     why="A reason kept for a warning that is gone hides the next one of its kind.",
     bad="""accept:
   - rule: gloves-on-clean-thing
-    step: see-dry
+    step: dry-2                   # the gloves touch the light table at see-dry
     who: instructor
     until: 2027-06-30
     because: The light table counts as wet.""",
@@ -28,7 +28,8 @@ DOC = RuleDoc(
 def at(entry: Accept) -> Problem:
     """The problem of one entry."""
     step = str(entry.step or "")
-    return DOC.found(entry.where, f'no warning "{entry.rule}" is raised here, so there is nothing to accept', "delete the entry, or name the step where the warning stands", step=step)
+    return DOC.found(entry.where, f'no warning "{entry.rule}" is raised here, so there is nothing to accept',
+                     "delete the entry, or name the step where the warning stands", step=step)
 
 
 RULE = Rule(DOC, found_by="pipeline")
