@@ -1,8 +1,9 @@
 """An acid and a base are used one after the other without a rinse."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 from generator.checks.chemicals.contents import groups
+from generator.checks.moments import causes_of, found_at
 from generator.checks.rule import Rule
 from generator.model import Step
 from generator.problems import Level, Problem, RuleDoc
@@ -29,52 +30,51 @@ DOC = RuleDoc(
     needs=("substances",),
 )
 
+_ARTICLE = {"acid": "an acid", "base": "a base"}
+
 
 def find(study: Study) -> Iterator[Problem]:
     """One problem a step that follows the other kind, on whatever path it first does."""
+    steps = {str(found.step.id): found.step for found in study.steps()}
+    kinds = {id: _kind(study, step) for id, step in steps.items()}
     told: set[str] = set()
     for moment in study.walk.moments:
-        before = _before(study, moment)
-        if before is not None and moment.step.id not in told:
-            told.add(str(moment.step.id))
-            yield _followed(study, moment, before)
+        id = str(moment.step.id)
+        before = _before(moment, steps, kinds) if kinds.get(id) and id not in told else None
+        if before is not None:
+            told.add(id)
+            yield _followed(study, moment, before, kinds)
 
 
-def _followed(study: Study, moment: Moment, before: Step) -> Problem:
-    step = moment.step
-    kinds = f"an {_kind(study, before)}", f"a {_kind(study, step)}"
-    first, second = (kind.replace("an base", "a base").replace("a acid", "an acid") for kind in kinds)
-    since = [moment.before.cause("residue", str(left)) for left in _residues(study, before)]
-    return DOC.found(
-        step.spot("at"),
-        f"{_what(study, step)} is {second} and follows {first}, {_what(study, before)} at step "
-        f"{before.id}, with no rinse between",
+def _followed(study: Study, moment: Moment, before: Step, kinds: Mapping[str, str]) -> Problem:
+    step, place = moment.step, study.place(before.at)
+    riding = [str(residue) for residue in (place.leaves if place else ())]
+    return found_at(
+        DOC,
+        moment,
+        f"{_what(study, step)} is {_ARTICLE[kinds[str(step.id)]]} and comes right after "
+        f"{_what(study, before)}, {_ARTICLE[kinds[str(before.id)]]}, of step {before.id}: no rinse between",
         f"put a `do: rinse` step between {before.id} and {step.id}",
-        step=str(step.id),
-        path=moment.path,
-        causes=tuple(since),
+        *causes_of(moment.before, "residue", [name for name in riding if moment.before.has("residue", name)]),
     )
 
 
-def _before(study: Study, moment: Moment) -> Step | None:
+def _before(moment: Moment, steps: Mapping[str, Step], kinds: Mapping[str, str]) -> Step | None:
     """The last step before this one that used the other kind, unless a rinse came after it."""
-    wanted = {"acid": "base", "base": "acid"}.get(_kind(study, moment.step))
-    if wanted is None:
-        return None
-    for step in _ran(study, moment):
-        if step.do == "rinse":
+    other = "base" if kinds[str(moment.step.id)] == "acid" else "acid"
+    for id in _ran(moment):
+        if id not in steps or steps[id].do == "rinse":
             return None
-        if _kind(study, step):
-            return step if _kind(study, step) == wanted and _meets(step, moment.step) else None
+        if kinds[id]:
+            return steps[id] if kinds[id] == other and _meets(steps[id], moment.step) else None
     return None
 
 
-def _ran(study: Study, moment: Moment) -> Iterator[Step]:
-    """The steps that ran before a moment, the last first."""
+def _ran(moment: Moment) -> Iterator[str]:
+    """The ids of the steps that ran before a moment, the last first."""
     ended = list(moment.before.ended.items())
-    order = sorted(range(len(ended)), key=lambda i: (ended[i][1].shortest, i), reverse=True)
-    known = {str(found.step.id): found.step for found in study.steps()}
-    return (known[ended[i][0]] for i in order if ended[i][0] in known)
+    order = sorted(range(len(ended)), key=lambda index: (ended[index][1].shortest, index), reverse=True)
+    return (ended[index][0] for index in order)
 
 
 def _kind(study: Study, step: Step) -> str:

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from itertools import combinations
 
 from generator.checks.chemicals.contents import Brought, brought_by, mixture
+from generator.checks.moments import found_at
 from generator.checks.rule import Rule
 from generator.model import Lab, Step
 from generator.problems import Level, Problem, RuleDoc
@@ -85,14 +86,13 @@ def find(study: Study) -> Iterator[Problem]:
 
 
 def _tray(study: Study, moment: Moment, found: Meeting) -> Problem:
-    step = moment.step
-    return DOC.found(
-        step.spot("at"),
-        f"the tray of {title_of(study.lab, step.at or '')} now holds {_told(study.lab, found)}",
+    at = str(moment.step.at)
+    return found_at(
+        DOC,
+        moment,
+        f"the tray of {title_of(study.lab, at)} now holds {_told(study.lab, found)}",
         "empty and rinse the tray in a step before this one",
-        step=str(step.id),
-        path=moment.path,
-        causes=(moment.before.cause("tray", str(step.at)),),
+        moment.before.cause("tray", at),
     )
 
 

@@ -3,9 +3,9 @@
 from collections.abc import Iterator
 
 from generator.checks.chemicals.contents import mixture, place_of
+from generator.checks.moments import called, found_at_end
 from generator.checks.rule import Rule
-from generator.model import Step
-from generator.problems import Cause, Level, Problem, RuleDoc
+from generator.problems import Level, Problem, RuleDoc
 from generator.study import Study, title_of
 
 DOC = RuleDoc(
@@ -32,22 +32,17 @@ def find(study: Study) -> Iterator[Problem]:
     for end in study.walk.ends:
         for id in end.state.names("made"):
             made = mixture(study.lab, id)
-            step = study.step(end.state.atom("made", id).since)
-            if step and made and made.leftovers and not place_of(study.lab, id):
-                yield _left(study, step, id, end.path, end.state.cause("made", id))
-
-
-def _left(study: Study, step: Step, id: str, path: str, cause: Cause) -> Problem:
-    made = mixture(study.lab, id)
-    into = str(made.leftovers) if made else ""
-    return DOC.found(
-        step.spot("into"),
-        f"{title_of(study.lab, id)} is made here and never emptied into {title_of(study.lab, into)}",
-        f"add a step: `do: empty`, `use: {{{id}: rest}}`, `waste: {into}`",
-        step=str(step.id),
-        path=path,
-        causes=(cause,),
-    )
+            since = end.state.atom("made", id).since
+            if made and made.leftovers and not place_of(study.lab, id):
+                yield found_at_end(
+                    DOC,
+                    study,
+                    end,
+                    since,
+                    f"{called(study, id)} is made here and not emptied into {called(study, made.leftovers)}",
+                    f"add a step: `do: empty`, `use: {{{id}: rest}}`, `waste: {made.leftovers}`",
+                    end.state.cause("made", id),
+                )
 
 
 def _nowhere(study: Study) -> Iterator[Problem]:

@@ -20,24 +20,23 @@ from generator.model import Lab
 def dropped(lab: Lab, id: str) -> tuple[Dropped, ...]:
     """Statements of ingredients that a mixture does not carry; none where it cannot be worked out."""
     composition = _judged(lab, id)
-    if composition is None:
-        return ()
-    found = _dropped(composition, _declared(lab, id))
-    return () if isinstance(found, NotScreened) else found
+    return _dropped(composition, _declared(lab, id)) if composition else ()
 
 
 def implied(lab: Lab, id: str) -> tuple[HazardClass, ...]:
-    """Classes that only the whole implies: not declared, and not told as an ingredient's dropped statement."""
+    """Classes that only the whole implies: not declared, nor told as a statement dropped."""
     composition = _judged(lab, id)
     if composition is None:
         return ()
-    said = tuple(one.code for one in dropped(lab, id))
-    return tuple(one for one in _implied(composition, _declared(lab, id)) if not covered_by(one.code, said))
+    declared = _declared(lab, id)
+    said = tuple(one.code for one in _dropped(composition, declared))
+    return tuple(one for one in _implied(composition, declared) if not covered_by(one.code, said))
 
 
 @lru_cache(maxsize=512)
-def _dropped(composition: Composition, declared: tuple[str, ...]) -> tuple[Dropped, ...] | NotScreened:
-    return dropped_statements(composition, declared)
+def _dropped(composition: Composition, declared: tuple[str, ...]) -> tuple[Dropped, ...]:
+    found = dropped_statements(composition, declared)
+    return () if isinstance(found, NotScreened) else found
 
 
 @lru_cache(maxsize=512)

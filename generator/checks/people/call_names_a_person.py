@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Iterator
 
 from generator.checks.people.persons import is_person, people, role_of, sentences
-from generator.checks.people.references import Reference, unknown_in_lab, unknown_in_procedure
+from generator.checks.people.references import ROLES, Reference, unknown_in_lab, unknown_in_procedure
 from generator.checks.rule import Rule
 from generator.model import Lab
 from generator.problems import Level, Problem, RuleDoc
@@ -24,13 +24,13 @@ DOC = RuleDoc(
 
 def find_in_lab(study: LabStudy) -> Iterator[Problem]:
     """One problem a field of the lab's files, one a sentence."""
-    yield from _fields(study.lab, unknown_in_lab(study))
+    yield from _fields(study.lab, unknown_in_lab(study, ROLES))
     yield from _sentences(study.lab, study.lab)
 
 
 def find(study: Study) -> Iterator[Problem]:
     """One problem a field of the procedure, one a sentence."""
-    yield from _fields(study.lab, unknown_in_procedure(study))
+    yield from _fields(study.lab, unknown_in_procedure(study, ROLES))
     yield from _sentences(study.lab, study.procedure)
 
 
@@ -49,7 +49,7 @@ def _fields(lab: Lab, found: Iterable[Reference]) -> Iterator[Problem]:
 
 def _sentences(lab: Lab, thing: object) -> Iterator[Problem]:
     full = [name for name in people(lab) if " " in name]
-    for words, step in sentences(thing):
+    for words, step in sentences(thing) if full else ():
         for name in full:
             if name in words and name != words:
                 yield DOC.found(

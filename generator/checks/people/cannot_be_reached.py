@@ -26,9 +26,9 @@ DOC = RuleDoc(
 
 def find(study: LabStudy) -> Iterator[Problem]:
     """One problem a role without `reach`, one a ring of backups."""
-    called: dict[str, list[tuple[Reference, str]]] = {}
-    for reference, procedure in calls(study):
-        called.setdefault(str(reference.name), []).append((reference, procedure))
+    called: dict[str, list[Reference]] = {}
+    for reference in calls(study):
+        called.setdefault(str(reference.name), []).append(reference)
     mute: dict[str, str] = {}
     rings: dict[frozenset[str], list[str]] = {}
     for role, uses in called.items():
@@ -58,10 +58,10 @@ def _backups(study: LabStudy, role: str) -> tuple[list[str], list[str]]:
     return chain, chain[chain.index(name) :] if name in chain else []
 
 
-def _asked(study: LabStudy, before: str, uses: list[tuple[Reference, str]]) -> str:
+def _asked(study: LabStudy, before: str, uses: list[Reference]) -> str:
     if before:
         return f"is the backup of {title_of(study.lab, before)}"
-    first = uses[0][0]
+    first = uses[0]
     where = f"at step {first.step}" if first.step else f"at {title_of(study.lab, first.place)}"
     more = f" and {len(uses) - 1} more times" if len(uses) > 1 else ""
     return f"is called {where}{more}"

@@ -20,11 +20,11 @@ DOC = RuleDoc(
     bad="""places:
   balance: {title: "Balance, shows 0.1 g"}
 steps:
-  - {id: weigh, do: check, at: balance, record: {gain: up to 0.05 g}, fail: {call: keeper}, say: Weigh it.}""",
+  - {id: weigh, do: check, at: balance, record: {gain: up to 0.05 g}, fail: {call: keeper}, say: Weigh.}""",
     good="""places:
   balance: {title: "Balance, shows 0.001 g"}
 steps:
-  - {id: weigh, do: check, at: balance, record: {gain: up to 0.05 g}, fail: {call: keeper}, say: Weigh it.}""",
+  - {id: weigh, do: check, at: balance, record: {gain: up to 0.05 g}, fail: {call: keeper}, say: Weigh.}""",
 )
 
 _SHOWS = re.compile(

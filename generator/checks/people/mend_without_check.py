@@ -13,9 +13,9 @@ DOC = RuleDoc(
     subject="people",
     what="`fail` or `mend` stands on a step, or a watch, that checks nothing.",
     why="Nobody sees whether it failed, and nobody sees whether it is mended.",
-    bad="""- {id: dry-2, do: dry, fail: {redo: dry-2, at_most: 3, call: technician}, say: Dry it.}""",
+    bad="""- {id: dry-2, do: dry, fail: {redo: dry-2, at_most: 3, call: keeper}, say: Dry it.}""",
     good="""- {id: dry-2, do: dry, at: blower, say: Dry it.}
-- {id: see-dry, do: check, check: no film, fail: {redo: dry-2, at_most: 3, call: technician}, say: Tilt it.}""",
+- {id: see-dry, do: check, check: no film, fail: {redo: dry-2, at_most: 3, call: keeper}, say: Tilt it.}""",
 )
 
 

@@ -4,13 +4,14 @@ import re
 from collections.abc import Iterator, Mapping
 
 from generator.checks.people.references import Reference
-from generator.model import Lab, Located, Text
+from generator.model import Lab, Located, Step, Text
 
 _WORD = r"[^\W\d_a-z][\w'’.-]*"
 _NAME = re.compile(
     rf"(?:(?:Dr|Mr|Mrs|Ms|Mx|Prof|Professor)\b\.? ?)?{_WORD}(?: (?:de|van|von|der|la|{_WORD}))+|"
     rf"(?:Dr|Mr|Mrs|Ms|Mx|Prof|Professor)\b\.? {_WORD}"
 )
+_NO_SENTENCES = frozenset({"now", "where", "marks"})
 
 
 def people(lab: Lab) -> tuple[str, ...]:
@@ -43,9 +44,9 @@ def sentences(thing: object, step: str = "") -> Iterator[tuple[Text, str]]:
     if isinstance(thing, Text):
         yield thing, step
     elif isinstance(thing, Located):
-        inside = str(thing.id) if hasattr(thing, "do") and hasattr(thing, "id") else step
-        for field, value in thing:
-            if field not in ("now", "where", "marks"):
+        inside = str(thing.id) if isinstance(thing, Step) else step
+        for field, value in vars(thing).items():
+            if value and field not in _NO_SENTENCES:
                 yield from sentences(value, inside)
     elif isinstance(thing, Mapping):
         for value in thing.values():

@@ -6,8 +6,9 @@ from difflib import get_close_matches
 from functools import cache
 from importlib.resources import files
 
+from generator.checks.chemicals.contents import steps_of
 from generator.hazards import hazard_word_ids
-from generator.model import Lab, Located, Procedure, Step, Text
+from generator.model import Lab, Located, Step, Text
 from generator.study import LabStudy, Study
 
 LEFT_OUT = "…"
@@ -74,6 +75,11 @@ STEP_FIELDS = (
     ("waste", "container"),
     ("who", "role"),
 )
+CALLS = (("fail.call", "role"), ("watch.fail.call", "role"))
+KINDS = frozenset(kind for *_, kind in (*LAB_FIELDS, *ROOM_FIELDS, *PROCEDURE_FIELDS, *STEP_FIELDS)) | {
+    "group"
+}
+ROLES = frozenset({"role"})
 # Words of these kinds are free; only one that is nearly a declared name is taken for a mistyped one.
 FREE = {"waste", "group"}
 
@@ -90,55 +96,57 @@ class Reference:
     place: str = ""
 
 
-def lab_references(lab: Lab) -> Iterator[Reference]:
-    """Every name in the lab's own files."""
+def lab_references(lab: Lab, kinds: frozenset[str] = KINDS) -> Iterator[Reference]:
+    """Every name of these kinds in the lab's own files."""
     for field, kind in ROOM_FIELDS:
-        yield from (Reference(name, kind, field, "the room") for name in named_in(lab.lab, field))
+        if kind in kinds:
+            yield from (Reference(name, kind, field, "the room") for name in named_in(lab.lab, field))
     for noun, field, kind in LAB_FIELDS:
-        nouns: Mapping[str, Located] = getattr(lab, noun)
+        nouns: Mapping[str, Located] = getattr(lab, noun) if kind in kinds else {}
         for id, holder in nouns.items():
             place = str(id) if noun == "places" else ""
             yield from (
                 Reference(name, kind, field, str(id), place=place) for name in named_in(holder, field)
             )
-    for row in lab.keep_apart:
+    for row in lab.keep_apart if "group" in kinds else ():
         yield from (Reference(name, "group", "groups", "keep_apart") for name in row.groups)
 
 
-def procedure_references(study: Study) -> Iterator[Reference]:
-    """Every name in a procedure's file and its translations."""
+def procedure_references(study: Study, kinds: frozenset[str] = KINDS) -> Iterator[Reference]:
+    """Every name of these kinds in a procedure's file and its translations."""
     for field, kind in PROCEDURE_FIELDS:
-        yield from (
-            Reference(name, kind, field, "the procedure") for name in named_in(study.procedure, field)
-        )
+        if kind in kinds:
+            names = named_in(study.procedure, field)
+            yield from (Reference(name, kind, field, "the procedure") for name in names)
+    fields = tuple((field, kind) for field, kind in STEP_FIELDS if kind in kinds)
     for found in study.steps():
-        yield from step_references(found.step)
-    for language in study.languages.values():
+        yield from step_references(found.step, fields)
+    for language in study.languages.values() if "role" in kinds else ():
         for name in named_in(language, "translated_by"):
             yield Reference(name, "role", "translated_by", "the translation")
 
 
-def step_references(step: Step) -> Iterator[Reference]:
-    """Every name in a step."""
+def step_references(step: Step, fields: tuple[tuple[str, str], ...] = STEP_FIELDS) -> Iterator[Reference]:
+    """Every name in some fields of a step."""
     id = str(step.id)
-    for field, kind in STEP_FIELDS:
-        yield from (Reference(name, kind, field, f"step {id}", step=id) for name in named_in(step, field))
+    for field, kind in fields:
+        for name in named_in(step, field):
+            yield Reference(name, kind, field, f"step {id}", step=id)
 
 
-def named_in(holder: object, field: str) -> Iterator[Text]:
+def named_in(holder: object, field: str) -> Iterable[Text]:
     """The names at the end of a dotted field: one, a list, or the keys of a mapping."""
     if isinstance(holder, tuple):
-        for one in holder:
-            yield from named_in(one, field)
-        return
+        return [name for one in holder for name in named_in(one, field)]
     head, _, rest = field.partition(".")
     value = getattr(holder, head, None)
+    if not value:
+        return ()
     if rest:
-        yield from named_in(value, rest)
-    elif isinstance(value, Text):
-        yield value
-    elif isinstance(value, Iterable):
-        yield from (name for name in value if isinstance(name, Text))
+        return named_in(value, rest)
+    if isinstance(value, Text):
+        return (value,)
+    return [name for name in value if isinstance(name, Text)]
 
 
 def declared(study: LabStudy) -> dict[str, frozenset[str]]:
@@ -192,30 +200,23 @@ def unknown(references: Iterable[Reference], known: Mapping[str, frozenset[str]]
                 yield reference
 
 
-def unknown_in_lab(study: LabStudy) -> tuple[Reference, ...]:
+def unknown_in_lab(study: LabStudy, kinds: frozenset[str] = KINDS) -> tuple[Reference, ...]:
     """References of the lab's files to what nothing declares."""
-    return tuple(unknown(lab_references(study.lab), declared(study)))
+    return tuple(unknown(lab_references(study.lab, kinds), declared(study)))
 
 
-def unknown_in_procedure(study: Study) -> tuple[Reference, ...]:
+def unknown_in_procedure(study: Study, kinds: frozenset[str] = KINDS) -> tuple[Reference, ...]:
     """References of a procedure to what nothing declares, without names that the lab gets wrong too."""
-    told = {(reference.kind, reference.name) for reference in unknown_in_lab(study)}
-    found = unknown(procedure_references(study), declared(study))
+    found = tuple(unknown(procedure_references(study, kinds), declared(study)))
+    told = {(one.kind, one.name) for one in unknown_in_lab(study, kinds)} if found else set()
     return tuple(reference for reference in found if (reference.kind, reference.name) not in told)
 
 
-def calls(study: LabStudy) -> Iterator[tuple[Reference, str]]:
-    """Every reference to a role to be called, with the id of its procedure (empty for the lab's files)."""
-    for reference in lab_references(study.lab):
-        if reference.field == "not_right.call":
-            yield reference, ""
-    for id, procedure in study.procedures.items():
-        for step in _with_mends(procedure):
-            yield from ((found, id) for found in step_references(step) if found.field.endswith("call"))
-
-
-def _with_mends(procedure: Procedure) -> Iterator[Step]:
-    for step in procedure.steps:
-        yield step
-        if step.fail and step.fail.mend:
-            yield step.fail.mend
+def calls(study: LabStudy) -> Iterator[Reference]:
+    """Every reference to a role to be called, in the lab's files and in all procedures."""
+    for id, place in study.lab.places.items():
+        for name in named_in(place, "not_right.call"):
+            yield Reference(name, "role", "not_right.call", str(id), place=str(id))
+    for procedure in study.procedures.values():
+        for step in steps_of(procedure):
+            yield from step_references(step, CALLS)
