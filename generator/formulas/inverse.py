@@ -111,6 +111,9 @@ def _turn(node: Node, target: Node, name: str) -> tuple[Node, Node] | None:
 
 
 def _unpower(node: Operation, target: Node, inner: Node) -> tuple[Node, Node] | None:
+    # Only a quantity that cannot be below nothing has one root.
+    if not isinstance(inner, Given):
+        return None
     exponent = getattr(node.args[1], "value", 0)
     if exponent == 2:
         return inner, operate("sqrt", (target,), node.line)

@@ -21,6 +21,7 @@ from generator.formulas.tape import (
     Total,
 )
 from generator.outputs.mathml_pieces import (
+    ATOM,
     MIDDLE,
     POWER,
     PRODUCT,
@@ -137,6 +138,8 @@ class _Printer:
 
     def _range(self, node: Node) -> Piece:
         match node:
+            case Product(low, high, index, body) if id(index) not in {id(n) for n in Tape(body).nodes}:
+                return self._same_factors(low, high, body)
             case Product(low, high, index, body):
                 under, over = self._bounds(index, low), self.piece(high)
                 inside = at_least(self.piece(body), PRODUCT)
@@ -160,6 +163,16 @@ class _Printer:
                 markup = f"<mrow><mtext>next size up from&#160;</mtext>{in_brackets(inside).markup}</mrow>"
                 return Piece(markup, f"the next size up from {inside.text}", SUM)
         raise TypeError(f"no MathML for {type(node).__name__}")
+
+    def _same_factors(self, low: Node, high: Node, body: Node) -> Piece:
+        """So many times the same factor, as a power."""
+        first, last = getattr(low, "value", None), self.piece(high)
+        if first not in (0, 1):
+            last = in_brackets(between(MIDDLE["subtract"], last, self.piece(low)))
+        count = last if first == 1 else between(MIDDLE["add"], last, number_piece(1))
+        base = at_least(self.piece(body), ATOM)
+        text = count.text if count.holds == ATOM else f"({count.text})"
+        return Piece(f"<msup>{row(base)}{row(count)}</msup>", f"{base.text}^{text}", POWER)
 
     def _bounds(self, index: Index, low: Node) -> Piece:
         first = self.piece(low)

@@ -85,7 +85,7 @@ MAKE_UP_LIQUID = Formula(
 
 
 def _warming(target: Any, heat_of_mixing: Any, bath_density: Any, specific_heat: Any) -> Any:
-    return target / SULFURIC_ACID_MOLAR_MASS * heat_of_mixing / (bath_density * specific_heat)
+    return target * heat_of_mixing / (SULFURIC_ACID_MOLAR_MASS * bath_density * specific_heat)
 
 
 MIXING_HEAT = Formula(

@@ -147,8 +147,7 @@ def _acid_for_chloride(
     chloride_found: Any, chloride_target: Any, bath_volume: Any, stock_strength: Any, stock_density: Any
 ) -> Any:
     chloride = (chloride_target - chloride_found) * bath_volume
-    acid = chloride * HYDROCHLORIC_ACID_MOLAR_MASS / CHLORINE_MOLAR_MASS
-    return acid / (stock_strength * stock_density)
+    return chloride * HYDROCHLORIC_ACID_MOLAR_MASS / (CHLORINE_MOLAR_MASS * stock_strength * stock_density)
 
 
 def _lacks_chloride(chloride_found: Any, chloride_target: Any) -> Any:

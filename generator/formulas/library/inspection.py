@@ -138,7 +138,7 @@ COPPER_FROM_RESISTANCE = Formula(
         "An even wall is assumed. A void makes the copper look thinner all round.",
     ),
     examples=(
-        Example({"resistance": "0.36024 mohm", "board_thickness": "1.6 mm", "drill": "1.0 mm"}, "25.0 um"),
+        Example({"resistance": "0.3600 mohm", "board_thickness": "1.6 mm", "drill": "1.0 mm"}, "25.0 um"),
     ),
     requires=(Requirement(_has_a_wall, "a solid rod of copper would have more resistance: measure again"),),
 )

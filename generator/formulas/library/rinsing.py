@@ -51,7 +51,7 @@ WATER_RATIO = Input(
     "",
     (),
     "10 to 10000",
-    "0.001 to 1000000",
+    "1.01 to 1000000",
     "less water than is carried in does not rinse",
 )
 STAGES = Input(
@@ -69,10 +69,7 @@ STAGES = Input(
 
 
 def _series(water_ratio: Any, stages: Any) -> Any:
-    last = product(0, stages, lambda _: water_ratio)
-    full = (last - 1) / (water_ratio - 1)
-    near_one = choose(water_ratio < 0.999999, full, stages + 1)
-    return choose(water_ratio > 1.000001, full, near_one)
+    return (product(0, stages, lambda _: water_ratio) - 1) / (water_ratio - 1)
 
 
 def _last_term_alone(water_ratio: Any, stages: Any) -> Any:

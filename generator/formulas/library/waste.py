@@ -101,12 +101,12 @@ EXCESS = Input(
 
 
 def _kit(spill_volume: Any, spill_acid: Any, excess: Any) -> Any:
-    acid = spill_volume * spill_acid / SULFURIC_ACID_MOLAR_MASS
-    return 2 * acid * HYDROGEN_CARBONATE_MOLAR_MASS * excess
+    acid = spill_volume * spill_acid
+    return 2 * acid * HYDROGEN_CARBONATE_MOLAR_MASS * excess / SULFURIC_ACID_MOLAR_MASS
 
 
 def _one_for_one(spill_volume: Any, spill_acid: Any, excess: Any) -> Any:
-    return spill_volume * spill_acid / SULFURIC_ACID_MOLAR_MASS * HYDROGEN_CARBONATE_MOLAR_MASS * excess
+    return spill_volume * spill_acid * HYDROGEN_CARBONATE_MOLAR_MASS * excess / SULFURIC_ACID_MOLAR_MASS
 
 
 NEUTRALISING_ESTIMATE = Formula(
