@@ -1,4 +1,4 @@
-"""The sentences of a procedure and its lab by path, so that a translation, a change list and a card name the same ones."""
+"""The sentences of a procedure and its lab by path: a translation and a card name the same ones."""
 
 import re
 from collections.abc import Iterator, Mapping
@@ -12,8 +12,10 @@ from generator.model.step import Step
 from generator.problems import Location
 
 _WHOLE = ("title", "stop_rule", "not_for")
-_STEP = ("say", "card", "check", "hold.until", "when_it_sounds", "fail.say", "watch.check", "watch.fail.say", "why",
-         "ask.question", "ask.answer", "picture.alt", "since.because", "pause.keep")  # fmt: skip
+_STEP = (
+    "say", "card", "check", "hold.until", "when_it_sounds", "fail.say", "watch.check", "watch.fail.say",
+    "why", "ask.question", "ask.answer", "picture.alt", "since.because", "pause.keep",
+)  # fmt: skip
 _NOUNS = {
     "places": ("title", "look", "not_right.say", "extraction", "book"),
     "timers": ("title", "when_it_sounds"),
@@ -95,7 +97,11 @@ def translated(file: LanguageFile) -> dict[str, Text]:
 
 def values_in(file: LanguageFile) -> tuple[tuple[str, Location], ...]:
     """What stands in a language file and is no sentence, by path."""
-    return tuple((path, where) for path, text, where in _leaves(file) if not (isinstance(text, Text) and is_sentence(path)))
+    return tuple(
+        (path, where)
+        for path, text, where in _leaves(file)
+        if not (isinstance(text, Text) and is_sentence(path))
+    )
 
 
 def is_sentence(path: str) -> bool:

@@ -110,13 +110,14 @@ def _get(here: Any, part: str | int) -> Any:
 
 def _place(data: Any, path: tuple[str | int, ...], file: str) -> Location:
     """The closest place that is known on the way to a path's end."""
-    here, place = data, Location(file)
+    here = data
+    place = Location(file)
     for part in path:
         if isinstance(here, dict):
             key = next((name for name in here if name == part), None)
             place = here.get(WHERE, place)
-            place = getattr(key, "where", None) if part is path[-1] and key is not None else place
-            place = place or here.get(MARKS, {}).get(part, Location(file))
+            if part is path[-1] and key is not None:
+                place = getattr(key, "where", here.get(MARKS, {}).get(part, place))
         here = _get(here, part) if part != "[key]" else here
         place = _own_place(here) or place
     return place

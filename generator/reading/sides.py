@@ -11,19 +11,24 @@ from generator.reading.nearest import nearest
 
 _OWN = {
     ClassFile: ("class-changes-order", "a class may not have \"{}\" of its own",
-                "delete it; a class has its own title, approver, job, cards, accept, and times and settings of steps"),
+                "delete it; a class has its own job, cards and approver, and times and settings of steps"),
     LanguageFile: ("side-file-holds-values", "a language file holds sentences alone, and \"{}\" is none",
                    "delete it; the value comes from the procedure"),
 }  # fmt: skip
 
 
-def only_own(noun: type[ClassFile] | type[LanguageFile], side: MapNode) -> tuple[MapNode, tuple[Problem, ...]]:
+def only_own(
+    noun: type[ClassFile] | type[LanguageFile], side: MapNode
+) -> tuple[MapNode, tuple[Problem, ...]]:
     """The side file without the fields that only a whole procedure has, and a problem for each of them."""
     rule, message, fix = _OWN[noun]
     known = {str(field.alias or name) for name, field in noun.model_fields.items()}
     foreign = {str(field.alias or name) for name, field in Procedure.model_fields.items()} - known
-    problems = tuple(Problem(rule, Level.ERROR, key.where, message.format(key.text), fix)
-                     for key, _ in side.items if key.text in foreign)
+    problems = tuple(
+        Problem(rule, Level.ERROR, key.where, message.format(key.text), fix)
+        for key, _ in side.items
+        if key.text in foreign
+    )
     return MapNode(tuple(item for item in side.items if item[0].text not in foreign), side.where), problems
 
 
@@ -31,8 +36,13 @@ def judge_translation(file: LanguageFile, procedure: Procedure, lab: Lab | None)
     """Values in a language file, and sentences for ids that the procedure and its lab do not have."""
     for path, where in values_in(file):
         name = path.rpartition(".")[2]
-        yield Problem("side-file-holds-values", Level.ERROR, where, f'a language file holds sentences alone, and "{name}" is none',
-                      "delete it; the value comes from the procedure and its lab")
+        yield Problem(
+            "side-file-holds-values",
+            Level.ERROR,
+            where,
+            f'a language file holds sentences alone, and "{name}" is none',
+            "delete it; the value comes from the procedure and its lab",
+        )
     known = {_holder(path) for path in (*sentences_of(procedure), *(lab_sentences_of(lab) if lab else ()))}
     told: set[str] = set()
     for path, text in translated(file).items():
@@ -51,18 +61,34 @@ def _holder(path: str) -> str:
 def _unknown(holder: str, where: Location, known: set[str]) -> Problem:
     group, _, id = holder.rpartition(".")
     ids = [name.rpartition(".")[2] for name in known if name.rpartition(".")[0] == group]
-    return Problem("unknown-name", Level.ERROR, where, f'there is no "{id}" under `{group.removeprefix("lab.")}` to translate',
-                   nearest(id, ids))
+    return Problem(
+        "unknown-name",
+        Level.ERROR,
+        where,
+        f'there is no "{id}" under `{group.removeprefix("lab.")}` to translate',
+        nearest(id, ids),
+    )
 
 
 def other_base(side: ClassFile, id: str) -> Iterator[Problem]:
     """A class whose `class_of` is not the procedure that its file is named after."""
     if side.class_of != id:
-        yield Problem("unknown-name", Level.ERROR, side.spot("class_of"),
-                      f'the file is named after "{id}", and `class_of` says "{side.class_of}"', f"write `class_of: {id}`")
+        yield Problem(
+            "unknown-name",
+            Level.ERROR,
+            side.spot("class_of"),
+            f'the file is named after "{id}", and `class_of` says "{side.class_of}"',
+            f"write `class_of: {id}`",
+        )
 
 
 def second_of(language: str, where: Location, taken: dict[str, Any]) -> Iterator[Problem]:
     """A second file for one language."""
     if language in taken:
-        yield Problem("given-twice", Level.ERROR, where, f'two files hold the language "{language}"', "keep one of the two")
+        yield Problem(
+            "given-twice",
+            Level.ERROR,
+            where,
+            f'two files hold the language "{language}"',
+            "keep one of the two",
+        )

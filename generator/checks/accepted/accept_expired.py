@@ -28,8 +28,12 @@ DOC = RuleDoc(
 def at(entry: Accept) -> Problem:
     """The problem of one entry."""
     step = str(entry.step or "")
-    return DOC.found(entry.spot("until"), f'the reason for living with "{entry.rule}" ran out on {entry.until}',
-                     f"look at it again: mend the cause, or have {entry.who} set a new day", step=step)
+    return DOC.found(
+        entry.spot("until"),
+        f'the reason for living with "{entry.rule}" ran out on {entry.until}',
+        f"look at it again: mend the cause, or have {entry.who} set a new day",
+        step=step,
+    )
 
 
 RULE = Rule(DOC, found_by="pipeline")

@@ -28,8 +28,12 @@ DOC = RuleDoc(
 def at(entry: Accept) -> Problem:
     """The problem of one entry."""
     step = str(entry.step or "")
-    return DOC.found(entry.spot("rule"), f'"{entry.rule}" is an error, and an error cannot be accepted',
-                     "mend the step, and delete the entry", step=step)
+    return DOC.found(
+        entry.spot("rule"),
+        f'"{entry.rule}" is an error, and an error cannot be accepted',
+        "mend the step, and delete the entry",
+        step=step,
+    )
 
 
 RULE = Rule(DOC, found_by="pipeline")

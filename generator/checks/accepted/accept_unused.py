@@ -28,8 +28,12 @@ DOC = RuleDoc(
 def at(entry: Accept) -> Problem:
     """The problem of one entry."""
     step = str(entry.step or "")
-    return DOC.found(entry.where, f'no warning "{entry.rule}" is raised here, so there is nothing to accept',
-                     "delete the entry, or name the step where the warning stands", step=step)
+    return DOC.found(
+        entry.where,
+        f'no warning "{entry.rule}" is raised here, so there is nothing to accept',
+        "delete the entry, or name the step where the warning stands",
+        step=step,
+    )
 
 
 RULE = Rule(DOC, found_by="pipeline")

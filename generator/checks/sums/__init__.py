@@ -12,8 +12,8 @@ from generator.checks.sums import (
     vendor_differs_unsigned,
 )
 
-# `copy_stale`, `review_overdue` and `posted_without_approver` wait for the posting floor, `card_too_small` and
-# `card_drops_hazard` for the press, `formula_untested` and `formula_disagrees` for a lab's own formulas.
+# `copy_stale`, `review_overdue` and `posted_without_approver` wait for the posting floor, `card_too_small`
+# and `card_drops_hazard` for the press, `formula_untested` and `formula_disagrees` for a lab's own formulas.
 RULES = (
     unit_missing.RULE,
     unit_unusual.RULE,

@@ -23,11 +23,17 @@ def find(study: Study) -> Iterator[Problem]:
     author, approver = study.role(it.written_by), study.role(it.approver)
     where = it.spot("approver")
     if it.written_by is not None and it.written_by == it.approver:
-        yield DOC.found(where, f"{it.approver} approves what {it.written_by} has written",
-                        "name another role as `approver`")
+        yield DOC.found(
+            where,
+            f"{it.approver} approves what {it.written_by} has written",
+            "name another role as `approver`",
+        )
     elif author and approver and author.now and author.now == approver.now:
-        yield DOC.found(where, f"{it.written_by} and {it.approver} are one person now",
-                        "name a role that somebody else holds as `approver`")
+        yield DOC.found(
+            where,
+            f"{it.written_by} and {it.approver} are one person now",
+            "name a role that somebody else holds as `approver`",
+        )
 
 
 RULE = Rule(DOC, in_procedure=find)

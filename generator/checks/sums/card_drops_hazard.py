@@ -33,8 +33,12 @@ def _dropped(card: Card, kind: str, shown: Set[str], wanted: Mapping[str, Set[st
             steps_by_thing.setdefault(thing, []).append(step)
     for thing, steps in steps_by_thing.items():
         more = f" and {len(steps) - 1} more" if len(steps) > 1 else ""
-        yield DOC.found(card.spot("show"), f'card "{card.id}" leaves out a {kind} of step {steps[0]}{more}: {thing}',
-                        "delete `show: ...`, or name `wear` and `hazards` in it", step=steps[0])
+        yield DOC.found(
+            card.spot("show"),
+            f'card "{card.id}" leaves out a {kind} of step {steps[0]}{more}: {thing}',
+            "delete `show: ...`, or name `wear` and `hazards` in it",
+            step=steps[0],
+        )
 
 
 RULE = Rule(DOC, found_by="press")

@@ -24,8 +24,11 @@ def find(study: Study) -> Iterator[Problem]:
     for card in study.procedure.cards:
         for stage in card.stages:
             if stage not in known:
-                yield DOC.found(stage.where, f'card "{card.id}" names the stage "{stage}", which is not there',
-                                nearest(str(stage), known))
+                yield DOC.found(
+                    stage.where,
+                    f'card "{card.id}" names the stage "{stage}", which is not there',
+                    nearest(str(stage), known),
+                )
 
 
 RULE = Rule(DOC, in_procedure=find)

@@ -12,8 +12,14 @@ DOC = RuleDoc(
     id="card-too-small",
     level=Level.ERROR,
     subject="sums",
-    what="A card needs more lines than its sheet leaves at the letter height that its reading distance asks for.",
-    why="Letters that cannot be read from where the hands are make a card that is not read. It is split, never shrunk.",
+    what=(
+        "A card needs more lines than its sheet leaves at the letter height that its reading distance asks "
+        "for."
+    ),
+    why=(
+        "Letters that cannot be read from where the hands are make a card that is not read. It is split, "
+        "never shrunk."
+    ),
     bad="- {id: line-card, title: Line card, size: A4, read_from: 2.0 m, stages: [clean, coat, etch, plate]}",
     good="""- {id: clean-card, title: Clean card, size: A3, read_from: 1.5 m, stages: [clean]}
 - {id: coat-card, title: Coat card, size: A3, read_from: 1.5 m, stages: [coat]}""",
@@ -34,7 +40,7 @@ def judge(
     card: Card, lines_needed: int, lines_there: int, least: float, proposal: Sequence[Part] = (),
     larger: Sequence[str] = (),
 ) -> Iterator[Problem]:  # fmt: skip
-    """A card that does not fit: lines needed and there at the least letter height in mm; how it could be split.
+    """A card that does not fit: lines needed and there at the least letter height in mm; ways to split it.
 
     `larger` are the sheets on which it would fit whole. Nothing where the lines suffice.
     """
@@ -42,7 +48,8 @@ def judge(
         return
     yield DOC.found(
         card.spot("size"),
-        f'card "{card.id}" needs {lines_needed} lines and has room for {lines_there}, with letters of {least:.1f} mm '
+        f'card "{card.id}" needs {lines_needed} lines and has room for {lines_there}, with letters of '
+        f'{least:.1f} mm '
         f"for a reader at {show_quantity(card.read_from)} on {card.size}",
         _fix(proposal, larger),
     )
@@ -55,7 +62,11 @@ def _fix(proposal: Sequence[Part], larger: Sequence[str]) -> str:
         ways.append(f"split it into {len(proposal)} cards ({parts})")
     if larger:
         ways.append(f"print it on {' or '.join(larger)}")
-    return " or ".join((*ways, "have it read from nearer")) if ways else "give it fewer steps, or have it read from nearer"
+    return (
+        " or ".join((*ways, "have it read from nearer"))
+        if ways
+        else "give it fewer steps, or have it read from nearer"
+    )
 
 
 def _titles(part: Part) -> str:

@@ -16,11 +16,16 @@ DOC = RuleDoc(
 )
 
 
-def at(where: Location, card: str, copy: str, hangs: str, posted: str, changed: Sequence[str] = ()) -> Problem:
-    """The problem of one copy: its card, its number, the issue that hangs and the posted one, the steps that changed."""
+def at(
+    where: Location, card: str, copy: str, hangs: str, posted: str, changed: Sequence[str] = ()
+) -> Problem:
+    """The problem of one copy: card, number, the issue that hangs and the posted one, steps that changed."""
     steps = f" (changed: {', '.join(changed)})" if changed else ""
-    return DOC.found(where, f'copy {copy} of card "{card}" is issue {hangs}, and issue {posted} is posted{steps}',
-                     "print it, hang it up, and note the new copy with `newel copies`")
+    return DOC.found(
+        where,
+        f'copy {copy} of card "{card}" is issue {hangs}, and issue {posted} is posted{steps}',
+        "print it, hang it up, and note the new copy with `newel copies`",
+    )
 
 
 RULE = Rule(DOC, found_by="posting")

@@ -8,7 +8,10 @@ DOC = RuleDoc(
     level=Level.ERROR,
     subject="sums",
     what="A formula gives something else than its worked example, or Python and the page differ.",
-    why="One of the two is wrong, and nobody can tell which. A wrong number on a wall card is worse than none.",
+    why=(
+        "One of the two is wrong, and nobody can tell which. A wrong number on a wall card is worse than "
+        "none."
+    ),
     bad='''def mix_ratio(resin, parts_a=100, parts_b=32):
     """Mass of part B for a mass of part A.
 

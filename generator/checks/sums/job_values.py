@@ -9,7 +9,7 @@ from generator.units import Quantity
 
 
 def job_values(study: Study, name: str) -> Iterator[tuple[Quantity, Location]]:
-    """Every quantity that the job holds under a name, with its place; a name may be a column of a list of rows."""
+    """Every quantity that the job holds under a name, with its place; also a column of a list of rows."""
     job = study.procedure.job
     for own, value in job.items():
         where = getattr(own, "where", study.procedure.spot("job"))

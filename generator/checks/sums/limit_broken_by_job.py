@@ -27,11 +27,18 @@ def find(study: Study) -> Iterator[Problem]:
     for name, limit in study.procedure.limits.items():
         for value, where in job_values(study, name):
             if value.dimension != limit.dimension:
-                yield DOC.found(where, f"`{name}` is a {value.dimension} ({show_quantity(value)}), and its limit is a "
-                                f"{limit.dimension}", "write both in units of the same kind")
+                yield DOC.found(
+                    where,
+                    f"`{name}` is a {value.dimension} ({show_quantity(value)}), and its limit is a "
+                    f"{limit.dimension}",
+                    "write both in units of the same kind",
+                )
             elif not limit.contains(value):
-                yield DOC.found(where, f"`{name}` is {show_quantity(value)}, and the procedure is for {show_window(limit)}",
-                                _fix(name, value, limit))
+                yield DOC.found(
+                    where,
+                    f"`{name}` is {show_quantity(value)}, and the procedure is for {show_window(limit)}",
+                    _fix(name, value, limit),
+                )
 
 
 def _fix(name: str, value: Quantity, limit: Window) -> str:

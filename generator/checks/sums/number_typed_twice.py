@@ -14,10 +14,14 @@ DOC = RuleDoc(
     level=Level.WARNING,
     subject="sums",
     what=(
-        "A step types a quantity that the job already holds, two steps type the same amount of the same thing, or "
+        "A step types a quantity that the job already holds, two steps type the same amount of the same "
+        "thing, or "
         "the job repeats a default of the lab's calculators."
     ),
-    why="After the next edit one of the two is old, and the page's own numbers for another part reach only one of them.",
+    why=(
+        "After the next edit one of the two is old, and the page's own numbers for another part reach only "
+        "one of them."
+    ),
     bad="""job: {resin: 182 g}
 steps:
   - id: weigh-a
@@ -47,9 +51,12 @@ def find(study: Study) -> Iterator[Problem]:
             yield _problem(typed, f"the job holds the same as `{name}`", _by_name(typed, name))
         elif typed.field.startswith("use.") and key in amounts:
             thing = typed.field.removeprefix("use.")
-            yield _problem(typed, f"step {amounts[key].step.id} types the same amount of {thing}",
-                           f"write it once under `job`, as `{thing.replace('-', '_')}: {write_quantity(typed.value)}`, "
-                           f"and its name in both steps")
+            yield _problem(
+                typed,
+                f"step {amounts[key].step.id} types the same amount of {thing}",
+                f"write it once under `job`, as `{thing.replace('-', '_')}: {write_quantity(typed.value)}`, "
+                f"and its name in both steps",
+            )
         amounts.setdefault(key, typed)
     yield from _defaults(study)
 
@@ -58,9 +65,9 @@ def _typed(step: Step) -> Iterator[_Typed]:
     for name, value in step.use.items():
         if isinstance(value, Quantity):
             yield _Typed(value, getattr(name, "where", step.where), f"use.{name}", step)
-    for name, given in step.given.items():
+    for own, given in step.given.items():
         if isinstance(given, Quantity):
-            yield _Typed(given, getattr(name, "where", step.where), f"given.{name}", step)
+            yield _Typed(given, getattr(own, "where", step.where), f"given.{own}", step)
     if isinstance(step.for_, Quantity):
         yield _Typed(step.for_, step.spot("for"), "for", step)
     if step.power and isinstance(step.power.to, Quantity):
@@ -69,8 +76,14 @@ def _typed(step: Step) -> Iterator[_Typed]:
 
 def _in_job(study: Study, value: Quantity) -> str:
     """The name under which the job holds the same quantity, or an empty text."""
-    return next((str(name) for name, other in study.procedure.job.items()
-                 if isinstance(other, Quantity) and _same(value, other)), "")
+    return next(
+        (
+            str(name)
+            for name, other in study.procedure.job.items()
+            if isinstance(other, Quantity) and _same(value, other)
+        ),
+        "",
+    )
 
 
 def _same(one: Quantity, other: Quantity) -> bool:
@@ -89,7 +102,9 @@ def _by_name(typed: _Typed, name: str) -> str:
 
 def _problem(typed: _Typed, found: str, fix: str) -> Problem:
     shown = write_quantity(typed.value)
-    return DOC.found(typed.where, f"{shown} is typed in `{typed.field}`, and {found}", fix, step=str(typed.step.id))
+    return DOC.found(
+        typed.where, f"{shown} is typed in `{typed.field}`, and {found}", fix, step=str(typed.step.id)
+    )
 
 
 def _defaults(study: Study) -> Iterator[Problem]:
@@ -98,9 +113,11 @@ def _defaults(study: Study) -> Iterator[Problem]:
         for formula, settings in study.lab.calculators.items():
             default = settings.defaults.get(name)
             if isinstance(value, Quantity) and isinstance(default, Quantity) and _same(value, default):
-                yield DOC.found(getattr(name, "where", study.procedure.spot("job")),
-                                f"`{name}: {write_quantity(value)}` is already the lab's default for {formula}",
-                                "delete the line; the default counts where the job says nothing")
+                yield DOC.found(
+                    getattr(name, "where", study.procedure.spot("job")),
+                    f"`{name}: {write_quantity(value)}` is already the lab's default for {formula}",
+                    "delete the line; the default counts where the job says nothing",
+                )
 
 
 RULE = Rule(DOC, in_procedure=find)

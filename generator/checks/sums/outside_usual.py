@@ -13,7 +13,10 @@ DOC = RuleDoc(
     level=Level.WARNING,
     subject="sums",
     what="A value of the job, or one given to a step, lies outside `calculators.<formula>.usual` of the lab.",
-    why="A slipped decimal point looks like any other number. Outside the usual range somebody should look twice.",
+    why=(
+        "A slipped decimal point looks like any other number. Outside the usual range somebody should look "
+        "twice."
+    ),
     bad="""# lab
 calculators:
   plating_time:
@@ -35,7 +38,11 @@ def find(study: Study) -> Iterator[Problem]:
             for found in study.steps():
                 given = found.step.given.get(name)
                 if isinstance(given, Quantity) and is_outside(given, usual):
-                    yield DOC.found(found.step.spot("given"), *_words(name, given, usual, formula), step=str(found.step.id))
+                    yield DOC.found(
+                        found.step.spot("given"),
+                        *_words(name, given, usual, formula),
+                        step=str(found.step.id),
+                    )
 
 
 def is_outside(value: Quantity, window: Window) -> bool:
@@ -44,8 +51,10 @@ def is_outside(value: Quantity, window: Window) -> bool:
 
 
 def _words(name: str, value: Quantity, usual: Window, formula: str) -> tuple[str, str]:
-    return (f"`{name}` is {show_quantity(value)}; usual here is {show_window(usual)} (calculators, {formula})",
-            "look at the number and its unit again; if it is meant, accept the warning with the reason")
+    return (
+        f"`{name}` is {show_quantity(value)}; usual here is {show_window(usual)} (calculators, {formula})",
+        "look at the number and its unit again; if it is meant, accept the warning with the reason",
+    )
 
 
 RULE = Rule(DOC, in_procedure=find)

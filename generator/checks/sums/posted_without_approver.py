@@ -8,17 +8,23 @@ DOC = RuleDoc(
     level=Level.ERROR,
     subject="sums",
     what="A posted issue changes more than wording, and the procedure's approver did not approve it.",
-    why="A new time, limit, chemical or order on the wall is somebody's decision, and it must be the right somebody's.",
-    bad="# procedures/posted/copper-the-holes/4.yml: a time changed, approved_by: technician; the approver is instructor",
-    good="# procedures/posted/copper-the-holes/4.yml: a time changed, approved_by: instructor",
+    why=(
+        "A new time, limit, chemical or order on the wall is somebody's decision, and it must be the right "
+        "somebody's."
+    ),
+    bad="# copper-the-holes, issue 4: a time changed, approved_by: technician; the approver is instructor",
+    good="# copper-the-holes, issue 4: a time changed, approved_by: instructor",
 )
 
 
 def at(where: Location, issue: str, approver: str, approved_by: str = "") -> Problem:
-    """The problem of one issue: its number, the role that should have approved it, and the one that did, if any."""
+    """The problem of one issue: its number, the role that should have approved it, the one that did."""
     who = f"by {approved_by}" if approved_by else "by nobody"
-    return DOC.found(where, f"issue {issue} changes more than wording and was approved {who}; its approver is {approver}",
-                     f"withdraw it, or post it again with `--approved-by {approver}`")
+    return DOC.found(
+        where,
+        f"issue {issue} changes more than wording and was approved {who}; its approver is {approver}",
+        f"withdraw it, or post it again with `--approved-by {approver}`",
+    )
 
 
 RULE = Rule(DOC, found_by="posting")

@@ -9,7 +9,10 @@ DOC = RuleDoc(
     id="review-overdue",
     level=Level.WARNING,
     subject="sums",
-    what="More than `review_every` has passed since the procedure was last posted or reviewed. Its page shows a banner.",
+    what=(
+        "More than `review_every` has passed since the procedure was last posted or reviewed. Its page "
+        "shows a banner."
+    ),
     why="Rooms, supplies and people change while the paper stays the same.",
     bad="review_every: 12 months   # and last posted two years ago",
     good="review_every: 12 months   # and posted this year",
@@ -17,9 +20,12 @@ DOC = RuleDoc(
 
 
 def at(where: Location, posted: datetime.date, due: datetime.date, approver: str) -> Problem:
-    """The problem of one procedure: when it was posted, when the review was due, and which role approves it."""
-    return DOC.found(where, f"the review was due on {due}; the procedure was last posted on {posted}",
-                     f"read it at the bench, then post it again with the approval of {approver}, changed or not")
+    """The problem of one procedure: when it was posted, when the review was due, the role that approves."""
+    return DOC.found(
+        where,
+        f"the review was due on {due}; the procedure was last posted on {posted}",
+        f"read it at the bench, then post it again with the approval of {approver}, changed or not",
+    )
 
 
 RULE = Rule(DOC, found_by="posting")

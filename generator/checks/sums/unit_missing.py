@@ -8,8 +8,7 @@ DOC = RuleDoc(
     level=Level.ERROR,
     subject="sums",
     what=(
-        "A field that holds a quantity or a window has no number, no allowed unit, or the wrong kind "
-        "of unit."
+        "A field that holds a quantity or a window has no number, no allowed unit, or the wrong kind of unit."
     ),
     why=(
         "A bare 8 may be seconds or minutes, and 3,5 or 6–10 is read differently by different people. "
@@ -17,9 +16,7 @@ DOC = RuleDoc(
     ),
     bad="for: 8",
     good="for: 8 min",
-    source=(
-        "NIST SP 811 (2008), section 7.2: the value of a quantity is a number and a unit; from memory"
-    ),
+    source=("NIST SP 811 (2008), section 7.2: the value of a quantity is a number and a unit; from memory"),
 )
 
 RULE = Rule(DOC, found_by="reading")

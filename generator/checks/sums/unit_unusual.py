@@ -14,7 +14,10 @@ DOC = RuleDoc(
     level=Level.WARNING,
     subject="sums",
     what="A quantity stands in a unit that is allowed, but is not the one used for this field.",
-    why="Next to its neighbours on the card the number is read in their unit: 122 among degrees Celsius scalds.",
+    why=(
+        "Next to its neighbours on the card the number is read in their unit: 122 among degrees Celsius "
+        "scalds."
+    ),
     bad="temperature: 108 to 118 degF",
     good="temperature: 42 to 48 degC",
 )
@@ -41,17 +44,24 @@ def find_in_lab(study: LabStudy) -> Iterator[Problem]:
     fields += [_own(signoff, "valid", _DATED) for signoff in lab.signoffs.values()]
     fields += [field for id, place in lab.places.items() for field in _of_place(str(id), place)]
     fields += [_own(rack, "stands", ("degC",)) for rack in lab.racks.values()]
-    fields += [_own(noun, "density", _DENSITY) for nouns in (lab.substances, lab.mixtures) for noun in nouns.values()]
+    fields += [
+        _own(noun, "density", _DENSITY) for nouns in (lab.substances, lab.mixtures) for noun in nouns.values()
+    ]
     fields += [_own(mixture, "volume", ("L", "mL", "m3")) for mixture in lab.mixtures.values()]
     fields += [_own(mixture, "use_within", _LONG) for mixture in lab.mixtures.values()]
-    fields += [_own(container, "full_at", ("%", "L", "mL", "kg", "g", "pieces")) for container in lab.waste.values()]
+    fields += [
+        _own(container, "full_at", ("%", "L", "mL", "kg", "g", "pieces")) for container in lab.waste.values()
+    ]
     for field in fields:
         yield from _judge(field)
 
 
 def find(study: Study) -> Iterator[Problem]:
     """Steps, cards, and when the procedure is looked at again."""
-    for field in (*_of_procedure(study.procedure), *(f for found in study.steps() for f in _of_step(found.step))):
+    for field in (
+        *_of_procedure(study.procedure),
+        *(f for found in study.steps() for f in _of_step(found.step)),
+    ):
         yield from _judge(field)
 
 
@@ -89,14 +99,25 @@ def _of_step(step: Step) -> Iterator[_Field]:
 
 def _judge(field: _Field) -> Iterator[Problem]:
     value = field.value
-    given = [value] if isinstance(value, Quantity) else [value.low, value.high] if isinstance(value, Window) else []
+    given = (
+        [value]
+        if isinstance(value, Quantity)
+        else [value.low, value.high]
+        if isinstance(value, Window)
+        else []
+    )
     odd = next((end for end in given if end is not None and end.unit not in field.units), None)
     if odd is None:
         return
     usual = field.units[0] if len(field.units) == 1 else f"one of {', '.join(map(show_unit, field.units))}"
-    yield DOC.found(field.where, f"`{field.name}` is given in {show_unit(odd.unit)}; used for it is "
-                    f"{show_unit(usual) if len(field.units) == 1 else usual}",
-                    _fix(field, value), step=field.step, place=field.place)
+    yield DOC.found(
+        field.where,
+        f"`{field.name}` is given in {show_unit(odd.unit)}; used for it is "
+        f"{show_unit(usual) if len(field.units) == 1 else usual}",
+        _fix(field, value),
+        step=field.step,
+        place=field.place,
+    )
 
 
 def _fix(field: _Field, value: object) -> str:

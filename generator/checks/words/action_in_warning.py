@@ -13,7 +13,10 @@ DOC = RuleDoc(
     level=Level.WARNING,
     subject="words",
     what="A `why`, a `because` or another sentence that warns tells the reader to do something.",
-    why="Warnings are read once and explained away; steps are ticked. An action that stands in a warning is missed.",
+    why=(
+        "Warnings are read once and explained away; steps are ticked. An action that stands in a warning is "
+        "missed."
+    ),
     bad="""say: Lower the board in.
 why: Acid splashes. Pull the sash down first.""",
     good="""- {id: sash, do: act, at: hood, say: Pull the sash down.}
@@ -23,7 +26,15 @@ why: Acid splashes. Pull the sash down first.""",
     needs=("english",),
     source="DOE-STD-1029-92, chapter 4 (no user action inside a precaution), from a list derived from it",
 )
-_DUTIES = ("you must ", "you should ", "you have to ", "you need to ", "please ", "remember to ", "make sure to ")
+_DUTIES = (
+    "you must ",
+    "you should ",
+    "you have to ",
+    "you need to ",
+    "please ",
+    "remember to ",
+    "make sure to ",
+)
 
 
 def find_in_lab(study: LabStudy) -> Iterator[Problem]:
@@ -44,8 +55,13 @@ def _judge(said: Said) -> Iterator[Problem]:
     hidden = next((sentence for sentence in sentences(said.text) if _is_command(sentence)), "")
     if hidden:
         start = said.text.find(hidden)
-        yield said.found(DOC, f'`{said.field}` tells the reader to do something: "{hidden}"',
-                         f"make it a step (`say: {hidden}.`) before this one, and keep the reason here", start, len(hidden))
+        yield said.found(
+            DOC,
+            f'`{said.field}` tells the reader to do something: "{hidden}"',
+            f"make it a step (`say: {hidden}.`) before this one, and keep the reason here",
+            start,
+            len(hidden),
+        )
 
 
 def _is_command(sentence: str) -> bool:

@@ -13,10 +13,14 @@ DOC = RuleDoc(
     level=Level.ERROR,
     subject="words",
     what=(
-        "Neither the step nor its timer says what to do first when it sounds. With current or elements on, only "
+        "Neither the step nor its timer says what to do first when it sounds. With current or elements "
+        "on, only "
         "the step's own `when_it_sounds` counts."
     ),
-    why="In the first second after an alarm hands do what they did last time. With current on, that can be wrong.",
+    why=(
+        "In the first second after an alarm hands do what they did last time. With current on, that can be "
+        "wrong."
+    ),
     bad="""- id: copper-in
   do: put-in
   at: copper
@@ -36,7 +40,11 @@ DOC = RuleDoc(
 
 def find(study: Study) -> Iterator[Problem]:
     """Steps with an alarm."""
-    live = {str(moment.step.id) for moment in study.walk.moments if _is_live(moment.step, moment.after.names("live"))}
+    live = {
+        str(moment.step.id)
+        for moment in study.walk.moments
+        if _is_live(moment.step, moment.after.names("live"))
+    }
     for found in study.steps():
         step = found.step
         timer = _timer(study, step)
@@ -44,11 +52,20 @@ def find(study: Study) -> Iterator[Problem]:
             continue
         where, id = step.spot("for"), str(step.id)
         if id in live:
-            yield DOC.found(where, "current or elements are on when the timer sounds, and the step does not say what to do first",
-                            "write `when_it_sounds: Current to zero FIRST. Then lift.` or what is right here", step=id)
+            yield DOC.found(
+                where,
+                "current or elements are on when the timer sounds, and the step does not say what to do "
+                "first",
+                "write `when_it_sounds: Current to zero FIRST. Then lift.` or what is right here",
+                step=id,
+            )
         elif timer.when_it_sounds is None:
-            yield DOC.found(where, f'"{timer.title}" sounds, and neither the step nor the timer says what to do first',
-                            "write `when_it_sounds: ...` on the timer, or on this step", step=id)
+            yield DOC.found(
+                where,
+                f'"{timer.title}" sounds, and neither the step nor the timer says what to do first',
+                "write `when_it_sounds: ...` on the timer, or on this step",
+                step=id,
+            )
 
 
 def _is_live(step: Step, live: Iterator[str]) -> bool:

@@ -7,20 +7,32 @@ from generator.checks.words.english import clauses
 from generator.model import Step
 from generator.study import Study
 
-_LID = re.compile(r"\b(?:lids?|cover)\b.*\b(?:on|off)\b|\b(?:open|close|shut|remove|replace|lift|put|take)\b.*\b(?:lids?|cover)\b")
-_TRAY = re.compile(r"\b(?:empty|rinse|drain|tip out|pour out|clear) (?:out )?the (?:\w+ )?tray\b|\btray (?:empty|out)\b")
+_LID = re.compile(
+    r"\b(?:lids?|cover)\b.*\b(?:on|off)\b|\b(?:open|close|shut|remove|replace|lift|put|take)\b.*\b(?:lids?|cover)\b"
+)
+_TRAY = re.compile(
+    r"\b(?:empty|rinse|drain|tip out|pour out|clear) (?:out )?the (?:\w+ )?tray\b|\btray (?:empty|out)\b"
+)
 _SUPPLY = r"(?:current|rectifier|power supply|supply|elements?|heater|power)"
-_ON = re.compile(rf"\b{_SUPPLY}\b.*\b(?:up|on)\b|\b(?:switch|turn) on\b.*\b{_SUPPLY}\b|"
-                 rf"\b(?:bring up|raise|increase|start)\b.*\b{_SUPPLY}\b")
-_OFF = re.compile(rf"\b{_SUPPLY}\b.*\b(?:off|zero|down)\b|\b(?:switch|turn|bring) (?:off|down)\b.*\b{_SUPPLY}\b")
-_WORN = ("gloves?|gauntlets?|apron|goggles|shield|visor|coat|mask|respirator|glasses|boots|ear defenders|overshoes|"
-         "hood|sleeves")  # fmt: skip
+_ON = re.compile(
+    rf"\b{_SUPPLY}\b.*\b(?:up|on)\b|\b(?:switch|turn) on\b.*\b{_SUPPLY}\b|"
+    rf"\b(?:bring up|raise|increase|start)\b.*\b{_SUPPLY}\b"
+)
+_OFF = re.compile(
+    rf"\b{_SUPPLY}\b.*\b(?:off|zero|down)\b|\b(?:switch|turn|bring) (?:off|down)\b.*\b{_SUPPLY}\b"
+)
+_WORN = ("gloves?|gauntlets?|apron|goggles|shield|visor|coat|mask|respirator|glasses|boots|overshoes|"
+         "ear defenders|hood|sleeves")  # fmt: skip
 _DRESS = re.compile(r"(?:put|pull) on\b|take off\b")
 _WEAR = re.compile(r"\b(?:put|take|pull|slip|peel|on|off|down|up|remove|change|bin|don|doff|swap)\b")
-_MOVES = re.compile(r"(?:slowly |gently |carefully |then )*(?:lower|lift|hang|slide|raise|insert|immerse|dip|withdraw|"
-                    r"mount|unhook|remove)\b")
-_PLACES = re.compile(r"(?:slowly |gently |carefully |then )*(?:put|take|move|pull|place|set|load|unload|transfer|bring)\b"
-                     r".*\b(?:in|into|on|onto|out|off|from|to|down|up)\b")
+_MOVES = re.compile(
+    r"(?:slowly |gently |carefully |then )*(?:lower|lift|hang|slide|raise|insert|immerse|dip|withdraw|"
+    r"mount|unhook|remove)\b"
+)
+_PLACES = re.compile(
+    r"(?:slowly |gently |carefully |then )*(?:put|take|move|pull|place|set|load|unload|transfer|bring)\b"
+    r".*\b(?:in|into|on|onto|out|off|from|to|down|up)\b"
+)
 
 
 def changes(study: Study, step: Step, text: str) -> Iterator[str]:
@@ -30,14 +42,15 @@ def changes(study: Study, step: Step, text: str) -> Iterator[str]:
     "current off" counts only where there may be current: elsewhere it is a look, not an action.
     """
     seen: dict[str, None] = {}
+    worn = _worn(study)
     for clause in clauses(text):
-        thing = _changed(study, step, clause)
+        thing = _changed(study, step, clause, worn)
         if thing:
             seen[thing] = None
     yield from seen
 
 
-def _changed(study: Study, step: Step, clause: str) -> str:
+def _changed(study: Study, step: Step, clause: str, worn: str) -> str:
     """What one clause changes; the first of lid, tray, current, wear, part that fits."""
     if _LID.search(clause):
         place = study.place(step.at)
@@ -50,7 +63,7 @@ def _changed(study: Study, step: Step, clause: str) -> str:
         return ""
     if _DRESS.match(clause):
         return "what is worn"
-    if re.search(rf"\b(?:{_worn(study)})\b", clause):
+    if re.search(rf"\b(?:{worn})\b", clause):
         return "what is worn" if _WEAR.search(clause) else ""
     return "the part" if _moves_part(study, clause) else ""
 
@@ -70,5 +83,8 @@ def _moves_part(study: Study, clause: str) -> bool:
 
 def _may_be_live(study: Study, step: Step) -> bool:
     """Whether the walk comes to this step with current or elements on, on some path."""
-    return any(any(True for _ in moment.before.names("live")) for moment in study.walk.moments
-               if moment.step.id == step.id)
+    return any(
+        any(True for _ in moment.before.names("live"))
+        for moment in study.walk.moments
+        if moment.step.id == step.id
+    )

@@ -11,10 +11,7 @@ DOC = RuleDoc(
         "A class's file brings, drops or re-orders steps, or changes a verb, a place, a sentence, a "
         "check or what follows a failed check."
     ),
-    why=(
-        "The order was checked and learnt once. A class that needs another order is another "
-        "procedure."
-    ),
+    why=("The order was checked and learnt once. A class that needs another order is another procedure."),
     bad="""class_of: clean-a-plate
 steps:
   in: {do: wait}""",

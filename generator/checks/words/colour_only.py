@@ -13,7 +13,10 @@ DOC = RuleDoc(
     level=Level.WARNING,
     subject="words",
     what="A check or a look rests on a colour alone, and no reading with a limit stands beside it.",
-    why="About one man in twelve sees red and green differently, and nobody sees colour well under a yellow lamp.",
+    why=(
+        "About one man in twelve sees red and green differently, and nobody sees colour well under a yellow "
+        "lamp."
+    ),
     bad="check: the copper is pink",
     good="check: even matt pink, no grey smear, water film unbroken",
     needs=("english",),
@@ -21,7 +24,8 @@ DOC = RuleDoc(
 )
 _COLOUR = re.compile(
     r"\b(?:colou?rs?|colou?red|colou?rless|red(?:dish)?|green(?:ish)?|blue|bluish|yellow(?:ish)?|orange|pink(?:ish)?|purple|violet|"
-    r"brown(?:ish)?|black|white|grey|gray|pale[r]?|dark(?:er)?|light(?:er)? than|amber|golden|straw|tan|magenta|cyan)\b",
+    r"brown(?:ish)?|black|white|grey|gray|pale[r]?|dark(?:er)?|light(?:er)? than|amber|golden|straw|tan|"
+    r"magenta|cyan)\b",
     re.IGNORECASE,
 )
 # Words for signs that are seen, felt or read whatever the colour.
@@ -53,9 +57,13 @@ def _judge(said: Said) -> Iterator[Problem]:
     if pieces and all(_COLOUR.search(piece) and not _OTHER.search(piece) for piece in pieces):
         word = _COLOUR.search(said.text)
         assert word is not None
-        yield said.found(DOC, f'`{said.field}` rests on a colour alone ("{word.group()}")',
-                         "add a sign that does not need colour: a film, an edge, a smear, a reading, a printed strip",
-                         word.start(), len(word.group()))
+        yield said.found(
+            DOC,
+            f'`{said.field}` rests on a colour alone ("{word.group()}")',
+            "add a sign that does not need colour: a film, an edge, a smear, a reading, a printed strip",
+            word.start(),
+            len(word.group()),
+        )
 
 
 RULE = Rule(DOC, in_lab=find_in_lab, in_procedure=find)

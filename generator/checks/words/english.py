@@ -3,23 +3,29 @@
 import re
 from collections.abc import Iterator
 
-# Verbs that begin a command at the bench. Words that are as often nouns (coat, drip, heat) count only with an object.
-VERBS = frozenset("""
-add adjust aim apply ask attach bin blow book bring bury call carry centre change check clamp clean clear close coat
-collect compare connect cool count cover crush cut decant detach dilute dip discard disconnect dispose drain drill drip
-drop dry empty etch fetch fill filter find fit fix flush go grind grip hang heat hold insert keep label lay leave lift
-loosen look lower mark measure mix mop mount move note open peel pick place plug polish pour press pull push put raise
-read record release remove rest rinse rock rub save scrape screw seal set shake show shut sieve slide soak spray spread
-stand start stay step stir stop strike swab sweep switch take tap tell test tighten tilt tip top touch transfer turn
-twist unplug vacuum wait wash watch wear weigh wet wipe write
-""".split())
+# Verbs that begin a command at the bench. Many are nouns too (coat, drip, heat), so an object must follow.
+_VERBS = (
+    "add adjust aim apply ask attach bin blow book bring bury call carry centre change check clamp clean "
+    "clear close coat collect compare connect cool count cover crush cut decant detach dilute dip discard "
+    "disconnect dispose drain drill drip drop dry empty etch fetch fill filter find fit fix flush go "
+    "grind grip hang heat hold insert keep label lay leave lift loosen look lower mark measure mix mop "
+    "mount move note open peel pick place plug polish pour press pull push put raise read record release "
+    "remove rest rinse rock rub save scrape screw seal set shake show shut sieve slide soak spray spread "
+    "stand start stay step stir stop strike swab sweep switch take tap tell test tighten tilt tip top "
+    "touch transfer turn twist unplug vacuum wait wash watch wear weigh wet wipe write"
+)
+VERBS = frozenset(_VERBS.split())
 
 _OBJECT = (
     r"(?:the|a|an|it|them|this|that|these|those|your|both|all|each|every|any|one|two|three|slowly|gently|up|down|in|into|"
     r"on|onto|off|out|over|under|away|back|again|for|until|with|from|at|to|straight|first|no|nothing|more)\b"
 )
-_COMMAND = re.compile(rf"(?:then |now |first |always |please |only )*(?P<verb>[a-z]+)(?: {_OBJECT}|$)", re.IGNORECASE)
-_CONDITION = re.compile(r"(?:if|when|once|after|before|while|with|as soon as|as long as)\b[^,]*,\s*", re.IGNORECASE)
+_COMMAND = re.compile(
+    rf"(?:then |now |first |always |please |only )*(?P<verb>[a-z]+)(?: {_OBJECT}|$)", re.IGNORECASE
+)
+_CONDITION = re.compile(
+    r"(?:if|when|once|after|before|while|with|as soon as|as long as)\b[^,]*,\s*", re.IGNORECASE
+)
 _BESIDE = re.compile(r"\b(?:before|until|when|while|so that|because|if|unless|after)\b.*", re.IGNORECASE)
 
 

@@ -11,8 +11,14 @@ DOC = RuleDoc(
     id="id-twice",
     level=Level.ERROR,
     subject="words",
-    what="An id is given twice: to two steps, two stages or two cards of a procedure, or to two nouns of the lab.",
-    why="Addresses, QR codes, run records and redos are made of ids. With two of them, one leads to the wrong place.",
+    what=(
+        "An id is given twice: to two steps, two stages or two cards of a procedure, or to two nouns of the "
+        "lab."
+    ),
+    why=(
+        "Addresses, QR codes, run records and redos are made of ids. With two of them, one leads to the "
+        "wrong place."
+    ),
     bad="""- {id: open-1, do: open, at: soak, say: Lid off.}
 - {id: open-1, do: open, at: cond, say: Lid off.}""",
     good="""- {id: open-1, do: open, at: soak, say: Lid off.}
@@ -33,8 +39,12 @@ def _twice(kind: str, ids: Iterable[tuple[Text, str]]) -> Iterator[Problem]:
     for id, step in ids:
         known = first.setdefault(str(id), id)
         if known is not id:
-            yield DOC.found(id.where, f'the {kind} "{id}" is already there, in line {known.where.line}',
-                            f"give this one an id of its own, such as `{_free(str(id), first)}`", step=step)
+            yield DOC.found(
+                id.where,
+                f'the {kind} "{id}" is already there, in line {known.where.line}',
+                f"give this one an id of its own, such as `{_free(str(id), first)}`",
+                step=step,
+            )
 
 
 def _free(id: str, taken: dict[str, Text]) -> str:

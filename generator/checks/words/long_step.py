@@ -15,8 +15,8 @@ DOC = RuleDoc(
     subject="words",
     what=f"The sentence of a step has more than {MOST_WORDS} words.",
     why="It is read at arm's length, with wet gloves, between two looks at the work.",
-    bad="""say: Take the board by the handle of the rack and slowly lower it into the bath until the liquid stands just above
-  the upper edge of the board.""",
+    bad="""say: Take the board by the handle of the rack and slowly lower it into the bath until the liquid
+  stands just above the upper edge of the board.""",
     good="""say: Lower the board in.
 check: liquid above the upper edge""",
 )
@@ -28,8 +28,11 @@ def find(study: Study) -> Iterator[Problem]:
         count = len(re.findall(r"[^\W_][\w'\u2019-]*", found.step.say))
         if count > MOST_WORDS:
             yield Said(found.step.say, "say", "command", found.step).found(
-                DOC, f"the sentence has {count} words, and a step has at most {MOST_WORDS}",
-                "keep the action; move what must be seen to `check`, the reason to `why`, the rest to a step of its own")
+                DOC,
+                f"the sentence has {count} words, and a step has at most {MOST_WORDS}",
+                "keep the action; move what must be seen to `check`, the reason to `why`, the rest to a "
+                "step of its own",
+            )
 
 
 RULE = Rule(DOC, in_procedure=find)

@@ -28,8 +28,12 @@ def find(study: Study) -> Iterator[Problem]:
             continue
         at = f" at {place.title}" if place else ""
         names = ", ".join(f"`{id}`" for id in study.lab.timers)
-        yield DOC.found(step.spot("for"), f"the step lasts for a time{at}, and no timer sounds at its end",
-                        f"write `alarm: ...` with a timer ({names}), or `timer: ...` on the place", step=str(step.id))
+        yield DOC.found(
+            step.spot("for"),
+            f"the step lasts for a time{at}, and no timer sounds at its end",
+            f"write `alarm: ...` with a timer ({names}), or `timer: ...` on the place",
+            step=str(step.id),
+        )
 
 
 RULE = Rule(DOC, in_procedure=find)

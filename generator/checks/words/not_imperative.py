@@ -13,17 +13,24 @@ DOC = RuleDoc(
     id="not-imperative",
     level=Level.NOTE,
     subject="words",
-    what='The sentence of a step describes ("the board is lowered") where it should command ("lower the board").',
+    what=(
+        'The sentence of a step describes ("the board is lowered") where it should command ("lower the '
+        'board").'
+    ),
     why="A command has one reader, who knows that it is their turn.",
     bad="say: The board should be lowered into the bath.",
     good="say: Lower the board in.",
     needs=("english",),
     source="DOE-STD-1029-92, chapter 4 (imperative verb first), from memory",
 )
-_SUBJECT = re.compile(r"(?:the|a|an|you|your|we|it|this|these|those|that|they|there|he|she|students?|operators?|one|each)\b",
-                      re.IGNORECASE)
-_FINITE = re.compile(r"\b(?:is|are|was|were|has|have|had|should|shall|must|will|would|can|may|needs?|be|gets?)\b",
-                     re.IGNORECASE)
+_SUBJECT = re.compile(
+    r"(?:the|a|an|you|your|we|it|this|these|those|that|they|there|he|she|students?|operators?|one|each)\b",
+    re.IGNORECASE,
+)
+_FINITE = re.compile(
+    r"\b(?:is|are|was|were|has|have|had|should|shall|must|will|would|can|may|needs?|be|gets?)\b",
+    re.IGNORECASE,
+)
 
 
 def find(study: Study) -> Iterator[Problem]:
@@ -33,8 +40,10 @@ def find(study: Study) -> Iterator[Problem]:
         sign = _describes(without_condition(first))
         if sign:
             yield Said(found.step.say, "say", "command", found.step).found(
-                DOC, f'the sentence describes ("{sign}") and does not tell what to do',
-                'begin with the verb, as in "Lower the board in."')
+                DOC,
+                f'the sentence describes ("{sign}") and does not tell what to do',
+                'begin with the verb, as in "Lower the board in."',
+            )
 
 
 def _describes(sentence: str) -> str:
@@ -56,7 +65,9 @@ def _stem(start: str) -> str:
 
 def _third_person(sentence: str) -> re.Match[str] | None:
     words = re.finditer(r"\b([a-z]+?)(?:es|s)\b", sentence)
-    return next((word for word in words if word.start() and (word[1] in VERBS or f"{word[1]}e" in VERBS)), None)
+    return next(
+        (word for word in words if word.start() and (word[1] in VERBS or f"{word[1]}e" in VERBS)), None
+    )
 
 
 RULE = Rule(DOC, in_procedure=find)

@@ -9,8 +9,7 @@ DOC = RuleDoc(
     subject="words",
     what="The file holds bytes that are not UTF-8.",
     why=(
-        "Signs such as ° and µ would turn into others, and a number with the wrong sign is worse than "
-        "none."
+        "Signs such as ° and µ would turn into others, and a number with the wrong sign is worse than none."
     ),
     bad="""# saved as Windows-1252
 temperature: 42 to 48 °C""",

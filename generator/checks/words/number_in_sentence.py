@@ -17,7 +17,8 @@ DOC = RuleDoc(
     subject="words",
     what="A sentence holds a quantity, a station number or the name of a timer that a field holds.",
     why=(
-        "The number is printed beside the sentence, from its field. Written twice, the two differ after the next "
+        "The number is printed beside the sentence, from its field. Written twice, the two differ after "
+        "the next "
         "edit, and the page's own numbers for another part do not reach the sentence."
     ),
     bad="""- id: soak-in
@@ -30,8 +31,10 @@ DOC = RuleDoc(
   at: soak
   for: 8 min""",
 )
-_STATION = re.compile(r"\bstation\s+(?:no\.?\s*|number\s+|#\s*)?(?:\d+|one|two|three|four|five|six|seven|eight|nine)\b",
-                      re.IGNORECASE)
+_STATION = re.compile(
+    r"\bstation\s+(?:no\.?\s*|number\s+|#\s*)?(?:\d+|one|two|three|four|five|six|seven|eight|nine)\b",
+    re.IGNORECASE,
+)
 _JUDGED = (COMMAND, SEEN)
 
 
@@ -54,7 +57,8 @@ def find(study: Study) -> Iterator[Problem]:
 
 def _timer(study: Study, step: Step) -> str:
     place = study.place(step.at)
-    timer = study.lab.timers.get(step.alarm or (place.timer if place else None) or "")  # type: ignore[call-overload]
+    id = step.alarm or (place.timer if place else None)
+    timer = study.lab.timers.get(id) if id else None
     return str(timer.title) if timer else ""
 
 
@@ -67,14 +71,20 @@ def _judge(said: Said, held: tuple[Quantity, ...], timer: str) -> Iterator[Probl
     if found:
         found.sort(key=lambda mention: mention.start)
         shown = ", ".join(f'"{mention.text}"' for mention in found)
-        yield said.found(DOC, f"the sentence holds {shown}, which a field holds or should hold", _fix(said, found),
-                         found[0].start, len(found[0].text))
+        yield said.found(
+            DOC,
+            f"the sentence holds {shown}, which a field holds or should hold",
+            _fix(said, found),
+            found[0].start,
+            len(found[0].text),
+        )
 
 
 def _is_held(mention: Mention, held: tuple[Quantity, ...]) -> bool:
     value = mention.value
     return value is not None and any(
-        value.dimension == other.dimension and abs(value.si - other.si) <= 1e-9 * abs(other.si) for other in held
+        value.dimension == other.dimension and abs(value.si - other.si) <= 1e-9 * abs(other.si)
+        for other in held
     )
 
 

@@ -19,17 +19,22 @@ DOC = RuleDoc(
     good="say: Leave the rack on the stand. Touch nothing.",
     needs=("english",),
 )
-_NEGATIVE = re.compile(r"(?:please )?(?:do not|don['\u2019]t|never|no|avoid|must not|may not|cannot|nobody|nothing)\b",
-                       re.IGNORECASE)
+_NEGATIVE = re.compile(
+    r"(?:please )?(?:do not|don['\u2019]t|never|no|avoid|must not|may not|cannot|nobody|nothing)\b",
+    re.IGNORECASE,
+)
 
 
 def find(study: Study) -> Iterator[Problem]:
     """Steps and mends."""
     for found in study.steps():
-        said = [sentence for sentence in sentences(found.step.say)]
+        said = tuple(sentences(found.step.say))
         if said and all(_NEGATIVE.match(sentence) for sentence in said):
             yield Said(found.step.say, "say", "command", found.step).found(
-                DOC, "the step only says what not to do", "say first what to do; the prohibition may follow as a second sentence")
+                DOC,
+                "the step only says what not to do",
+                "say first what to do; the prohibition may follow as a second sentence",
+            )
 
 
 RULE = Rule(DOC, in_procedure=find)

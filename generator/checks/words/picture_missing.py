@@ -12,7 +12,10 @@ DOC = RuleDoc(
     level=Level.ERROR,
     subject="words",
     what="The file of a picture is not in the folder `pictures`, or its path leads out of it.",
-    why="A page with a hole where the picture should be teaches nothing, and a picture from elsewhere is gone tomorrow.",
+    why=(
+        "A page with a hole where the picture should be teaches nothing, and a picture from elsewhere is "
+        "gone tomorrow."
+    ),
     bad="picture: {file: ../desktop/hole.png, alt: A clear hole.}",
     good="picture: {file: hole.png, alt: A clear hole.}",
 )
@@ -26,11 +29,19 @@ def find(study: Study) -> Iterator[Problem]:
             continue
         where, step = picture.spot("file"), str(found.step.id)
         if _leads_out(picture.file):
-            yield DOC.found(where, f'"{picture.file}" leads out of the folder `pictures`',
-                            "copy the file into `pictures`, and write its name alone", step=step)
+            yield DOC.found(
+                where,
+                f'"{picture.file}" leads out of the folder `pictures`',
+                "copy the file into `pictures`, and write its name alone",
+                step=step,
+            )
         else:
-            yield DOC.found(where, f'there is no file "{picture.file}" in the folder `pictures`',
-                            _nearest(picture.file, study.pictures), step=step)
+            yield DOC.found(
+                where,
+                f'there is no file "{picture.file}" in the folder `pictures`',
+                _nearest(picture.file, study.pictures),
+                step=step,
+            )
 
 
 def _leads_out(file: str) -> bool:

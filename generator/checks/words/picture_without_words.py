@@ -12,7 +12,10 @@ DOC = RuleDoc(
     level=Level.WARNING,
     subject="words",
     what="A picture has no `alt`, or one that says nothing.",
-    why="The words stand in for the picture on a screen reader, on a bad copy and when the file does not load.",
+    why=(
+        "The words stand in for the picture on a screen reader, on a bad copy and when the file does not "
+        "load."
+    ),
     bad="picture: {file: clear-and-plugged.svg}",
     good="""picture:
   alt: "Left: round bright hole. Right: hole half covered by a pale plug."
@@ -29,10 +32,18 @@ def find(study: Study) -> Iterator[Problem]:
         if picture is None:
             continue
         words = str(picture.alt or "").strip().rstrip(".").lower()
-        if not words or words in _EMPTY or words in (picture.file.lower(), PurePosixPath(picture.file).stem.lower()):
+        if (
+            not words
+            or words in _EMPTY
+            or words in (picture.file.lower(), PurePosixPath(picture.file).stem.lower())
+        ):
             said = f'only says "{picture.alt}"' if words else "has no words"
-            yield DOC.found(picture.spot("alt"), f"the picture {picture.file} {said}",
-                            "write `alt: ...` with what a person must see in it", step=str(found.step.id))
+            yield DOC.found(
+                picture.spot("alt"),
+                f"the picture {picture.file} {said}",
+                "write `alt: ...` with what a person must see in it",
+                step=str(found.step.id),
+            )
 
 
 RULE = Rule(DOC, in_procedure=find)

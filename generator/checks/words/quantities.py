@@ -8,24 +8,30 @@ from functools import cache
 from generator.model import Place, Step
 from generator.units import UNITS, Quantity, UnitsError, Window, find_unit, read_quantity
 
-_NUMBER = re.compile(r"(?<![\w.,])(?P<low>\d+(?:[.,]\d+)?)(?:\s*(?:to|-|\u2013|\u2212)\s*(?P<high>\d+(?:[.,]\d+)?))?\s*")
-_COUNTS = ("half", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "twelve", "fifteen",
-           "twenty", "thirty", "forty", "fifty", "sixty", "ninety", "hundred")  # fmt: skip
-_IN_DIGITS = {"half": "0.5", "one": "1", "two": "2", "three": "3", "four": "4", "five": "5", "six": "6", "seven": "7",
-              "eight": "8", "nine": "9", "ten": "10", "twelve": "12", "fifteen": "15", "twenty": "20", "thirty": "30",
-              "forty": "40", "fifty": "50", "sixty": "60", "ninety": "90", "hundred": "100"}  # fmt: skip
+_NUMBER = re.compile(
+    r"(?<![\w.,])(?P<low>\d+(?:[.,]\d+)?)(?:\s*(?:to|-|\u2013|\u2212)\s*(?P<high>\d+(?:[.,]\d+)?))?\s*"
+)
+_IN_DIGITS = {
+    "half": "0.5", "one": "1", "two": "2", "three": "3", "four": "4", "five": "5", "six": "6", "seven": "7",
+    "eight": "8", "nine": "9", "ten": "10", "twelve": "12", "fifteen": "15", "twenty": "20", "thirty": "30",
+    "forty": "40", "fifty": "50", "sixty": "60", "ninety": "90", "hundred": "100",
+}  # fmt: skip
 _LEAD = r"(?:\s*\b(?:for|at|in|to|of|about|around|up to|at least)\s+)(?:the\s+)?$"
 # Counted things are no quantities here, and "in" after a number is far more often the word than the inch.
 _NOT_MEANT = frozenset({"", "boards", "pieces", "holes", "parts"})
 _WORDS_NOT_UNITS = frozenset({"in", "a", "an", "as", "at", "t", "d", "M"})
-_FIELDS = {"time": "the time stands in `for`", "temperature": "the temperature stands on the place, or in `set`",
-           "current": "the current stands in `power`", "mass": "the amount stands in `use`",
-           "volume": "the amount stands in `use`"}  # fmt: skip
+_FIELDS = {
+    "time": "the time stands in `for`",
+    "temperature": "the temperature stands on the place, or in `set`",
+    "current": "the current stands in `power`",
+    "mass": "the amount stands in `use`",
+    "volume": "the amount stands in `use`",
+}
 
 
 @dataclass(frozen=True, slots=True)
 class Mention:
-    """A piece of a sentence: its text, where it starts, its quantity where it is one; `alarm` for a timer's name."""
+    """A piece of a sentence: text, start, quantity where it is one; `alarm` for a timer's name."""
 
     text: str
     start: int
@@ -39,7 +45,9 @@ def mentions(text: str) -> Iterator[Mention]:
         unit = _unit_after(text[match.end() :])
         if unit:
             end = match.end() + len(unit)
-            yield Mention(text[match.start() : end], match.start(), _value(match["high"] or match["low"], unit))
+            yield Mention(
+                text[match.start() : end], match.start(), _value(match["high"] or match["low"], unit)
+            )
     for match in _spelt().finditer(text):
         yield Mention(match.group(), match.start(), _value(_IN_DIGITS[match["count"].lower()], match["unit"]))
 
@@ -48,9 +56,11 @@ def mentions(text: str) -> Iterator[Mention]:
 def _spelt() -> re.Pattern[str]:
     """A number word with a unit spelt out."""
     words = {word for unit in UNITS.values() if unit.symbol not in _NOT_MEANT for word in unit.spellings}
-    spelt = sorted((word for word in words if re.fullmatch(r"[a-z]{3,}( [a-z]+)?", word)), key=len, reverse=True)
+    spelt = sorted(
+        (word for word in words if re.fullmatch(r"[a-z]{3,}( [a-z]+)?", word)), key=len, reverse=True
+    )
     units = "|".join(map(re.escape, (*spelt, "degrees")))
-    return re.compile(rf"\b(?P<count>{'|'.join(_COUNTS)}) (?:an? )?(?P<unit>{units})\b", re.IGNORECASE)
+    return re.compile(rf"\b(?P<count>{'|'.join(_IN_DIGITS)}) (?:an? )?(?P<unit>{units})\b", re.IGNORECASE)
 
 
 def _unit_after(rest: str) -> str:
@@ -75,7 +85,7 @@ def _value(number: str, unit: str) -> Quantity | None:
 
 
 def without(text: str, found: Iterable[Mention]) -> str:
-    """The sentence without these pieces and the small word before each; empty where it would not be one any more."""
+    """The sentence without these pieces and the small word before each; empty where it would be none."""
     kept = text
     for mention in sorted(found, key=lambda mention: -mention.start):
         before = kept[: mention.start]

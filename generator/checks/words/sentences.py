@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from generator.model import Fail, Lab, Step, Text
+from generator.model import Lab, Step, Text
 from generator.problems import Location, Problem, RuleDoc
 from generator.study import Study
 
@@ -24,13 +24,15 @@ class Said:
     place: str = ""
 
     def spot(self, start: int = 0, length: int = 0) -> Location:
-        """Where a piece of the sentence stands; the whole sentence where it runs over lines or holds escapes."""
+        """Where a piece of it stands; the whole sentence where it runs over lines or holds escapes."""
         where, quotes = self.text.where, self.text.where.length - len(self.text)
         if not length or quotes not in (0, 2):
             return where
         return Location(where.file, where.line, where.column + start + quotes // 2, length)
 
-    def found(self, doc: RuleDoc, message: str, fix: str, start: int = 0, length: int = 0, label: str = "") -> Problem:
+    def found(
+        self, doc: RuleDoc, message: str, fix: str, start: int = 0, length: int = 0, label: str = ""
+    ) -> Problem:
         """A problem of a rule at this sentence, or at a piece of it."""
         step = str(self.step.id) if self.step else ""
         return doc.found(self.spot(start, length), message, fix, step=step, place=self.place, label=label)
@@ -38,28 +40,23 @@ class Said:
 
 def of_step(step: Step) -> Iterator[Said]:
     """Every sentence of one step; a mend is a step of its own."""
-    watch = step.watch
-    yield from _some(step, COMMAND, say=step.say, card=step.card, when_it_sounds=step.when_it_sounds)
-    yield from _some(step, SEEN, check=step.check)
-    yield from _some(step, SEEN, **{"hold.until": step.hold.until if step.hold else None,
-                                    "watch.check": watch.check if watch else None})
-    yield from _fail(step, "fail", step.fail)
-    yield from _fail(step, "watch.fail", watch.fail if watch else None)
-    yield from _some(step, REASON, why=step.why)
-    yield from _some(step, REASON, **{"since.because": step.since.because if step.since else None})
-    if step.ask:
-        yield from _some(step, TOLD, **{"ask.question": step.ask.question, "ask.answer": step.ask.answer})
-    if step.picture:
-        yield from _some(step, TOLD, **{"picture.alt": step.picture.alt})
-
-
-def _fail(step: Step, field: str, fail: Fail | None) -> Iterator[Said]:
-    if fail:
-        yield from _some(step, COMMAND, **{f"{field}.say": fail.say})
-
-
-def _some(step: Step | None, kind: str, place: str = "", **fields: Text | None) -> Iterator[Said]:
-    return (Said(text, field, kind, step, place) for field, text in fields.items() if text is not None)
+    hold, watch, since, ask = step.hold, step.watch, step.since, step.ask
+    fields = (
+        ("say", COMMAND, step.say),
+        ("card", COMMAND, step.card),
+        ("when_it_sounds", COMMAND, step.when_it_sounds),
+        ("fail.say", COMMAND, step.fail.say if step.fail else None),
+        ("watch.fail.say", COMMAND, watch.fail.say if watch and watch.fail else None),
+        ("check", SEEN, step.check),
+        ("watch.check", SEEN, watch.check if watch else None),
+        ("hold.until", SEEN, hold.until if hold else None),
+        ("why", REASON, step.why),
+        ("since.because", REASON, since.because if since else None),
+        ("ask.question", TOLD, ask.question if ask else None),
+        ("ask.answer", TOLD, ask.answer if ask else None),
+        ("picture.alt", TOLD, step.picture.alt if step.picture else None),
+    )
+    return (Said(text, field, kind, step) for field, kind, text in fields if text is not None)
 
 
 def of_steps(study: Study) -> Iterator[Said]:
@@ -71,44 +68,50 @@ def of_steps(study: Study) -> Iterator[Said]:
 def of_procedure(study: Study) -> Iterator[Said]:
     """Every sentence of a procedure."""
     it = study.procedure
-    yield from _some(None, TOLD, title=it.title)
-    yield from _some(None, COMMAND, stop_rule=it.stop_rule)
-    yield from _some(None, REASON, not_for=it.not_for)
+    yield from _some(TOLD, title=it.title)
+    yield from _some(COMMAND, stop_rule=it.stop_rule)
+    yield from _some(REASON, not_for=it.not_for)
     yield from (Said(text, "tell_us_first", REASON) for text in it.tell_us_first)
     for stage in it.stages:
-        yield from _some(None, TOLD, title=stage.title)
+        yield from _some(TOLD, title=stage.title)
     yield from of_steps(study)
     for seen in it.you_may_see:
-        yield from _some(None, TOLD, symptom=seen.symptom)
+        yield from _some(TOLD, symptom=seen.symptom)
         yield from (Said(text, "causes", TOLD) for text in seen.causes)
-        yield from _some(None, COMMAND, do_first=seen.do_first)
+        yield from _some(COMMAND, do_first=seen.do_first)
     for card in it.cards:
-        yield from _some(None, TOLD, title=card.title)
+        yield from _some(TOLD, title=card.title)
 
 
 def of_equipment(lab: Lab) -> Iterator[Said]:
     """What is asked at places, what is done when it is not right, and what is done when a timer sounds."""
     for id, place in lab.places.items():
-        yield from _some(None, SEEN, str(id), look=place.look)
-        yield from _some(None, COMMAND, str(id), **{"not_right.say": place.not_right.say if place.not_right else None})
+        if place.look:
+            yield Said(place.look, "look", SEEN, place=str(id))
+        if place.not_right and place.not_right.say:
+            yield Said(place.not_right.say, "not_right.say", COMMAND, place=str(id))
     for timer in lab.timers.values():
-        yield from _some(None, COMMAND, when_it_sounds=timer.when_it_sounds)
+        yield from _some(COMMAND, when_it_sounds=timer.when_it_sounds)
 
 
 def of_lab(lab: Lab) -> Iterator[Said]:
     """Every sentence of the lab that a page or a card may show."""
     yield from of_equipment(lab)
     for place in lab.places.values():
-        yield from _some(None, TOLD, title=place.title)
+        yield from _some(TOLD, title=place.title)
     for mixture in lab.mixtures.values():
-        yield from _some(None, TOLD, title=mixture.title)
-        yield from _some(None, COMMAND, if_contaminated=mixture.if_contaminated)
+        yield from _some(TOLD, title=mixture.title)
+        yield from _some(COMMAND, if_contaminated=mixture.if_contaminated)
     for container in lab.waste.values():
-        yield from _some(None, TOLD, title=container.title)
-        yield from _some(None, REASON, never=container.never)
+        yield from _some(TOLD, title=container.title)
+        yield from _some(REASON, never=container.never)
     for pair in lab.keep_apart:
-        yield from _some(None, REASON, because=pair.because)
+        yield from _some(REASON, because=pair.because)
     for event in lab.emergencies:
-        yield from _some(None, COMMAND, first=event.first, then=event.then)
+        yield from _some(COMMAND, first=event.first, then=event.then)
     for entry in lab.glossary.values():
-        yield from _some(None, TOLD, means=entry.means)
+        yield from _some(TOLD, means=entry.means)
+
+
+def _some(kind: str, **fields: Text | None) -> Iterator[Said]:
+    return (Said(text, field, kind) for field, text in fields.items() if text is not None)

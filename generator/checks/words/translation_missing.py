@@ -37,9 +37,11 @@ def find(study: Study) -> Iterator[Problem]:
         lacking = [path for path in shown_on(study, card) if path not in have]
         if lacking:
             more = f" and {len(lacking) - _MOST} more" if len(lacking) > _MOST else ""
-            yield DOC.found(card.spot("language"),
-                            f'card "{card.id}" shows {len(lacking)} texts in {base} that {card.language} lacks',
-                            f"translate {', '.join(lacking[:_MOST])}{more}")
+            yield DOC.found(
+                card.spot("language"),
+                f'card "{card.id}" shows {len(lacking)} texts in {base} that {card.language} lacks',
+                f"translate {', '.join(lacking[:_MOST])}{more}",
+            )
 
 
 def shown_on(study: Study, card: Card) -> tuple[str, ...]:
@@ -57,7 +59,9 @@ def shown_on(study: Study, card: Card) -> tuple[str, ...]:
 def _of_step(study: Study, step: Step) -> Iterator[str]:
     start = f"steps.{step.id}."
     yield start + ("card" if step.card else "say")
-    yield from (start + field for field in ("check", "hold.until", "fail.say", "when_it_sounds", "since.because"))
+    yield from (
+        start + field for field in ("check", "hold.until", "fail.say", "when_it_sounds", "since.because")
+    )
     place = study.place(step.at)
     if step.at:
         yield f"lab.places.{step.at}.title"

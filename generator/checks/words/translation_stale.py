@@ -13,10 +13,14 @@ DOC = RuleDoc(
     level=Level.WARNING,
     subject="words",
     what=(
-        "A sentence changed in the base language after the issue named in `checked_against`, or there is no such "
+        "A sentence changed in the base language after the issue named in `checked_against`, or there "
+        "is no such "
         "issue. `none` stands until the first issue is posted."
     ),
-    why="A reader of the other language works by yesterday's sentence, and nobody who reads only one of them can see it.",
+    why=(
+        "A reader of the other language works by yesterday's sentence, and nobody who reads only one of "
+        "them can see it."
+    ),
     bad="checked_against: 7   # issue 7 was never posted",
     good="checked_against: none   # nothing is posted yet",
 )
@@ -36,18 +40,33 @@ def judge(file: LanguageFile, procedure: Procedure, issues: Mapping[str, Procedu
     where = file.spot("checked_against")
     if against == "none":
         if issues:
-            yield DOC.found(where, f"nobody has compared {file.language} with a posted issue yet",
-                            f"compare it with issue {list(issues)[-1]}, and write `checked_against: {list(issues)[-1]}`")
+            yield DOC.found(
+                where,
+                f"nobody has compared {file.language} with a posted issue yet",
+                f"compare it with issue {list(issues)[-1]}, and write `checked_against: {list(issues)[-1]}`",
+            )
         return
     if against not in issues:
-        known = f"the number of a posted issue ({', '.join(issues)})" if issues else "`none` until the first issue is posted"
-        yield DOC.found(where, f'there is no posted issue "{against}" that {file.language} can be checked against', f"write {known}")
+        known = (
+            f"the number of a posted issue ({', '.join(issues)})"
+            if issues
+            else "`none` until the first issue is posted"
+        )
+        yield DOC.found(
+            where,
+            f'there is no posted issue "{against}" that {file.language} can be checked against',
+            f"write {known}",
+        )
         return
     changed = [path for path, text in _changed(issues[against], procedure) if path in translated(file)]
     if changed:
         more = f" and {len(changed) - _MOST} more" if len(changed) > _MOST else ""
-        yield DOC.found(where, f"since issue {against}, {len(changed)} sentences that {file.language} has translated have changed",
-                        f"compare {', '.join(changed[:_MOST])}{more}, and name the issue that you compared with")
+        yield DOC.found(
+            where,
+            f"since issue {against}, {len(changed)} sentences that {file.language} has translated have "
+            "changed",
+            f"compare {', '.join(changed[:_MOST])}{more}, and name the issue that you compared with",
+        )
 
 
 def _changed(then: Procedure, now: Procedure) -> Iterator[tuple[str, str]]:

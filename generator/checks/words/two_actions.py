@@ -14,7 +14,10 @@ DOC = RuleDoc(
     level=Level.WARNING,
     subject="words",
     what="One sentence changes two of these: the lid, the part, the current, what is worn, the tray.",
-    why="Hands stop between two actions, and nobody knows which half was done. One action, one step, one tick.",
+    why=(
+        "Hands stop between two actions, and nobody knows which half was done. One action, one step, one "
+        "tick."
+    ),
     bad="say: Lid off. Lower the board in.",
     good="""- {id: open, do: open, at: soak, say: Lid off.}
 - {id: soak-in, do: put-in, at: soak, for: 8 min, say: Lower the board in.}""",
@@ -38,9 +41,12 @@ def _problem(said: Said, things: tuple[str, ...]) -> Problem:
     shown = " and ".join((", ".join(things[:-1]), things[-1]))
     step = said.step
     assert isinstance(step, Step)
-    return said.found(DOC, f"one sentence changes {len(things)} things: {shown}",
-                      f"write a step for each, in the order of the hands; `{step.id}` keeps what its verb `{step.do}` does",
-                      label="one action a step")
+    return said.found(
+        DOC,
+        f"one sentence changes {len(things)} things: {shown}",
+        f"write a step for each, in the order of the hands; `{step.id}` keeps what its verb `{step.do}` does",
+        label="one action a step",
+    )
 
 
 RULE = Rule(DOC, in_procedure=find)

@@ -45,9 +45,14 @@ def find(study: Study) -> Iterator[Problem]:
 
 def _words(lab: Lab) -> tuple[tuple[re.Pattern[str], str], ...]:
     return tuple(
-        (re.compile(rf"(?<![\w-]){re.escape(str(other))}(?![\w-])", re.IGNORECASE), str(entry.term or id.replace("-", " ")))
-        for id, entry in lab.glossary.items() for other in entry.not_
-    )  # fmt: skip
+        (_alone(str(other)), str(entry.term or id.replace("-", " ")))
+        for id, entry in lab.glossary.items()
+        for other in entry.not_
+    )
+
+
+def _alone(word: str) -> re.Pattern[str]:
+    return re.compile(rf"(?<![\w-]){re.escape(word)}(?![\w-])", re.IGNORECASE)
 
 
 def _judge(said: Said, words: tuple[tuple[re.Pattern[str], str], ...]) -> Iterator[Problem]:
@@ -55,9 +60,14 @@ def _judge(said: Said, words: tuple[tuple[re.Pattern[str], str], ...]) -> Iterat
         found = pattern.search(said.text)
         if found:
             better = pattern.sub(term, said.text)
-            yield said.found(DOC, f'"{found.group()}" is called "{term}" in this lab\'s glossary',
-                             f"write `{said.field.split('.')[-1]}: {better[:1].upper() if said.text[:1].isupper() else better[:1]}{better[1:]}`",
-                             found.start(), len(found.group()))
+            better = better[:1].upper() + better[1:] if said.text[:1].isupper() else better
+            yield said.found(
+                DOC,
+                f'"{found.group()}" is called "{term}" in this lab\'s glossary',
+                f"write `{said.field.split('.')[-1]}: {better}`",
+                found.start(),
+                len(found.group()),
+            )
 
 
 RULE = Rule(DOC, in_lab=find_in_lab, in_procedure=find)

@@ -18,17 +18,26 @@ DOC = RuleDoc(
     good="""say: Rinse both faces.
 for: 60 s""",
     needs=("english",),
-    source='DOE-STD-1029-92, chapter 4 (numbers with units, no "approximately"), from memory; the list of words is ours',
+    source=(
+        'DOE-STD-1029-92, chapter 4 (numbers with units, no "approximately"), from memory; the list of '
+        'words is ours'
+    ),
 )
-_TIMES = ("a while", "some time", "a moment", "a few moments", "briefly", "shortly", "soon", "a few minutes",
-          "a few seconds", "a couple of minutes", "long enough", "quickly enough")  # fmt: skip
-_AMOUNTS = ("several", "enough", "a few", "a couple of", "a bit", "a little", "plenty", "plenty of", "sufficient",
-            "sufficiently", "various", "excess", "generous", "generously", "some more", "approximately", "approx",
-            "roughly", "more or less", "or so")  # fmt: skip
-_MANNERS = ("as needed", "as required", "as necessary", "if necessary", "if needed", "if required", "appropriate",
-            "appropriately", "adequate", "adequately", "suitable", "suitably", "properly", "correctly", "thoroughly",
-            "regularly", "occasionally", "from time to time", "periodically", "normally", "usually", "reasonable",
-            "reasonably", "fairly", "preferably", "and so on", "etc", "until done", "until ready")  # fmt: skip
+_TIMES = (
+    "a while", "some time", "a moment", "a few moments", "briefly", "shortly", "soon", "a few minutes",
+    "a few seconds", "a couple of minutes", "long enough", "quickly enough",
+)  # fmt: skip
+_AMOUNTS = (
+    "several", "enough", "a few", "a couple of", "a bit", "a little", "plenty", "plenty of", "sufficient",
+    "sufficiently", "various", "excess", "generous", "generously", "some more", "approximately", "approx",
+    "roughly", "more or less", "or so",
+)  # fmt: skip
+_MANNERS = (
+    "as needed", "as required", "as necessary", "if necessary", "if needed", "if required", "appropriate",
+    "appropriately", "adequate", "adequately", "suitable", "suitably", "properly", "correctly", "thoroughly",
+    "regularly", "occasionally", "from time to time", "periodically", "normally", "usually", "reasonable",
+    "reasonably", "fairly", "preferably", "and so on", "etc", "until done", "until ready",
+)  # fmt: skip
 _FIXES = (
     (_TIMES, "give the time in a field (`for`, `takes`), or say what must be seen"),
     (_AMOUNTS, "give the number in a field (`use`, `record`, `rock`), or say what must be seen"),
@@ -56,8 +65,13 @@ def _judge(said: Said) -> Iterator[Problem]:
     for match in re.finditer(rf"\b(?:{_PATTERN})\b", said.text, re.IGNORECASE):
         word = " ".join(match.group().lower().split())
         fix = next(fix for words, fix in _FIXES if word in words)
-        yield said.found(DOC, f'"{match.group()}" in `{said.field}` means something else to everybody', fix,
-                         match.start(), len(match.group()))
+        yield said.found(
+            DOC,
+            f'"{match.group()}" in `{said.field}` means something else to everybody',
+            fix,
+            match.start(),
+            len(match.group()),
+        )
 
 
 RULE = Rule(DOC, in_lab=find_in_lab, in_procedure=find)
