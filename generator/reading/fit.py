@@ -164,9 +164,10 @@ def _reach(data: Any, path: tuple[str | int, ...]) -> Any:
 def _stand_in(holder: Any, name: str | int) -> None:
     if not isinstance(holder, dict):
         return
-    holder[name] = Text(_FILLERS.get(str(name), "…"), holder.get(WHERE, Location("")))
+    where = holder.get(WHERE, Location(""))
+    holder[name] = Text(_FILLERS.get(str(name), "…"), where)
     if name in ("lab", "roles"):
-        holder[name] = {}
+        holder[name] = {WHERE: where}
     elif name in ("steps", "stages"):
         holder[name] = []
 

@@ -1,0 +1,1 @@
+"""Speed as ratios of one run: ours against a yardstick that did comparable work beside it."""

@@ -1,0 +1,32 @@
+"""`python -m bench`: every row that can be measured here, as ratios of this one run."""
+
+import argparse
+import tempfile
+from collections.abc import Iterator
+from pathlib import Path
+
+from bench.building import build_rows
+from bench.cards import card_rows
+from bench.checking import check_rows
+from bench.rows import Row, table
+
+
+def main() -> None:
+    """Measure and print."""
+    words = argparse.ArgumentParser(prog="python -m bench", description=__doc__)
+    words.add_argument("--runs", type=int, default=15, help="runs of each short row")
+    words.add_argument("--most", type=int, default=1000, help="the largest number of procedures to build")
+    asked = words.parse_args()
+    with tempfile.TemporaryDirectory() as folder:
+        print(table(_rows(Path(folder), asked.runs, asked.most)), end="")
+    print("Ratios of one run on one machine; the two of a row ran by turns. Spread: middle half over median.")
+
+
+def _rows(folder: Path, runs: int, most: int) -> Iterator[Row]:
+    yield from check_rows(folder / "check", runs)
+    yield from card_rows(runs)
+    yield from build_rows(folder / "build", most)
+
+
+if __name__ == "__main__":
+    main()

@@ -1,0 +1,80 @@
+"""Times of two things by turns, so that a busy machine slows both, and what a process used."""
+
+import os
+import statistics
+import subprocess
+import time
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+
+
+@dataclass(frozen=True, slots=True)
+class Times:
+    """Seconds of each run."""
+
+    seconds: tuple[float, ...]
+
+    @property
+    def median(self) -> float:
+        """The middle one."""
+        return statistics.median(self.seconds)
+
+    @property
+    def spread(self) -> float:
+        """How far the middle half of the runs lies apart, as a share of the median."""
+        if len(self.seconds) < 4:
+            return (max(self.seconds) - min(self.seconds)) / self.median
+        low, _, high = statistics.quantiles(self.seconds, n=4)
+        return (high - low) / self.median
+
+
+@dataclass(frozen=True, slots=True)
+class Pair:
+    """Ours and the yardstick, run by turns."""
+
+    ours: Times
+    yardstick: Times
+
+    @property
+    def ratio(self) -> float:
+        """Ours as a multiple of the yardstick, median to median."""
+        return self.ours.median / self.yardstick.median
+
+
+def by_turns(ours: Callable[[], object], yardstick: Callable[[], object], runs: int) -> Pair:
+    """Run both `runs` times, after one run each that does not count; wall time of this process."""
+    ours()
+    yardstick()
+    times: tuple[list[float], list[float]] = ([], [])
+    for _ in range(runs):
+        for kept, work in zip(times, (ours, yardstick), strict=True):
+            start = time.perf_counter()
+            work()
+            kept.append(time.perf_counter() - start)
+    return Pair(Times(tuple(times[0])), Times(tuple(times[1])))
+
+
+@dataclass(frozen=True, slots=True)
+class Used:
+    """What a process used: CPU seconds, wall seconds, peak memory in MB, exit status, its errors."""
+
+    cpu: float
+    wall: float
+    peak: float
+    status: int
+    said: str
+
+
+def run_process(words: Sequence[str], folder: Path) -> Used:
+    """Run a command to its end in a folder."""
+    start = time.perf_counter()
+    process = subprocess.Popen(words, cwd=folder, stdout=subprocess.DEVNULL, stderr=subprocess.PIPE,
+                               env={**os.environ, "NO_MKDOCS_2_WARNING": "1"})  # fmt: skip
+    assert process.stderr is not None
+    said = process.stderr.read().decode("utf-8", "replace").strip()
+    _, status, used = os.wait4(process.pid, 0)
+    process.returncode = os.waitstatus_to_exitcode(status)
+    process.stderr.close()
+    wall = time.perf_counter() - start
+    return Used(used.ru_utime + used.ru_stime, wall, used.ru_maxrss / 1024, process.returncode, said)
