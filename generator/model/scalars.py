@@ -33,7 +33,7 @@ LONGEST_TEXT = 2_000
 def refuse(rule: str, message: str, fix: str) -> PydanticCustomError:
     """The error that the reading floor turns into a problem of that rule at this field's place."""
     safe = message.replace("{", "(").replace("}", ")")
-    return PydanticCustomError(rule, "{message}", {"message": safe, "fix": fix})  # type: ignore[arg-type]
+    return PydanticCustomError(rule, "{message}", {"message": safe, "fix": fix})
 
 
 def text(value: object) -> Text:

@@ -12,15 +12,8 @@ from generator.problems import Level, Location, Problem, by_place
 DEEPEST = 40
 _MOST_NODES = 200_000
 _SIGNS = "yaml-sign"
+# CBaseLoader resolves no types: every plain scalar is text, so only these tags come without being written.
 _KNOWN_TAGS = {f"tag:yaml.org,2002:{kind}" for kind in ("str", "seq", "map")}
-
-
-class _Loader(yaml.cyaml.CParser, yaml.resolver.BaseResolver):  # type: ignore[misc]
-    """The C parser with a resolver that knows no types: every plain scalar is text."""
-
-    def __init__(self, stream: str) -> None:
-        yaml.cyaml.CParser.__init__(self, stream)
-        yaml.resolver.BaseResolver.__init__(self)
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,7 +42,7 @@ def read_text(data: bytes, file: str) -> Document:
 
 
 def _compose(text: str, file: str, found: list[Problem]) -> Node | None:
-    loader = _Loader(text)
+    loader = yaml.CBaseLoader(text)
     try:
         node = loader.get_single_node()
     except yaml.YAMLError as bad:
@@ -68,7 +61,7 @@ def _too_deep(text: str) -> bool:
         return False
     depth = 0
     try:
-        for count, event in enumerate(yaml.parse(text, Loader=_Loader)):
+        for count, event in enumerate(yaml.parse(text, Loader=yaml.CBaseLoader)):
             depth += isinstance(event, yaml.CollectionStartEvent) - isinstance(event, yaml.CollectionEndEvent)
             if depth > DEEPEST or count > _MOST_NODES:
                 return True
@@ -98,6 +91,7 @@ class _Convert:
             return self.text(node)
         if isinstance(node, yaml.SequenceNode):
             return ListNode(tuple(self.node(item) for item in node.value), self.place(node))
+        assert isinstance(node, yaml.MappingNode)
         return self.mapping(node)
 
     def text(self, node: yaml.ScalarNode) -> TextNode:
@@ -147,7 +141,7 @@ class _Convert:
         line = node.start_mark.line + 1
         if any(problem.rule == _SIGNS and problem.where.line == line for problem in self.found):
             return
-        self.add(_SIGNS, self.place(node), "a tag, anchor or alias of YAML stands here; Newel takes plain text only",
+        self.add(_SIGNS, self.place(node), "a tag, anchor or alias of YAML stands here; plain text is expected",
                  "write the value out, and put it in straight double quotes if it begins with ! & or *")
 
     def not_a_key(self, node: yaml.Node) -> None:
@@ -163,7 +157,8 @@ _PARSER_WORDS = (
      "put the sentence in straight double quotes"),
     ("did not find expected key", "the indentation does not fit the lines above",
      "bring the line under the fields that it belongs to"),
-    ("did not find expected '-' indicator", "a line is indented like the list above it but does not start with `- `",
+    ("did not find expected '-' indicator",
+     "a line is indented like the list above it but does not start with `- `",
      "start it with `- ` or move it left"),
     ("did not find expected ',' or", "brackets or braces are not closed",
      "close them on the same line, and put sentences with commas in quotes"),

@@ -49,7 +49,7 @@ def _stage(stage: Any, steps: dict[str, Any], problems: list[Problem]) -> Any:
 
 
 def _step(step: Any, steps: dict[str, Any], problems: list[Problem]) -> Any:
-    over = steps.get(step.get("id")) if isinstance(step, dict) else None
+    over = steps.get(str(step.get("id"))) if isinstance(step, dict) else None
     if not isinstance(over, dict):
         return step
     out = {**step, MARKS: dict(step[MARKS])}

@@ -2,9 +2,9 @@
 
 from typing import Any
 
-from generator.model import ClassFile, Lab, LanguageFile, Procedure
+from generator.model import ClassFile, Lab, LanguageFile, Located, Procedure
 
-_KINDS = {"lab": Lab, "procedure": Procedure, "class": ClassFile, "language": LanguageFile}
+_KINDS: dict[str, type[Located]] = {"lab": Lab, "procedure": Procedure, "class": ClassFile, "language": LanguageFile}
 _DRAFT = "http://json-schema.org/draft-07/schema#"
 
 

@@ -1,0 +1,69 @@
+"""Every scalar is text, every node knows its place."""
+
+from generator.notation import ListNode, MapNode, TextNode, depth_of, plain, read_text
+from generator.problems import Location
+
+TEXT = """\
+title: no
+on: 3.10
+until: 16:40
+steps:
+  - {id: a-1, say: "Lid off: slowly."}
+  - id: b
+    say: |
+      One.
+      Two.
+"""
+
+
+def root() -> MapNode:
+    found = read_text(TEXT.encode(), "x.yml").root
+    assert isinstance(found, MapNode)
+    return found
+
+
+def test_no_scalar_is_given_a_type() -> None:
+    assert plain(root()) == {
+        "title": "no",
+        "on": "3.10",
+        "until": "16:40",
+        "steps": [{"id": "a-1", "say": "Lid off: slowly."}, {"id": "b", "say": "One.\nTwo.\n"}],
+    }
+
+
+def test_places_are_counted_from_one() -> None:
+    steps = root().get("steps")
+    assert isinstance(steps, ListNode)
+    first = steps.items[0]
+    assert isinstance(first, MapNode)
+    say = first.get("say")
+    assert isinstance(say, TextNode)
+    assert say.where == Location("x.yml", 5, 20, 18)
+    assert say.quoted
+    id = first.get("id")
+    assert isinstance(id, TextNode)
+    assert not id.quoted
+    assert id.where == Location("x.yml", 5, 10, 3)
+
+
+def test_columns_count_characters_and_not_bytes() -> None:
+    found = read_text("{é: µ, b: c}\n".encode(), "x.yml").root
+    assert isinstance(found, MapNode)
+    assert [key.where.column for key, _ in found.items] == [2, 8]
+
+
+def test_depth_counts_collections() -> None:
+    assert depth_of(root()) == 3
+
+
+def test_an_empty_file_is_an_empty_mapping() -> None:
+    for data in (b"", b"\n\n", b"# only a comment\n"):
+        document = read_text(data, "x.yml")
+        assert document.problems == ()
+        assert document.root == MapNode((), Location("x.yml"))
+
+
+def test_the_first_of_two_counts() -> None:
+    document = read_text(b"a: one\na: two\n", "x.yml")
+    assert document.root is not None
+    assert plain(document.root) == {"a": "one"}
