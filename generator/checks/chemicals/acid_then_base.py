@@ -15,8 +15,7 @@ DOC = RuleDoc(
     level=Level.WARNING,
     subject="chemicals",
     what="A base is used right after an acid, or an acid after a base, on the part or in one vessel, and "
-    "no rinse "
-    "lies between them.",
+    "no rinse lies between them.",
     why="The film that rides along heats and spits where the two meet, and each bath spoils the other.",
     bad="""steps:
   - {id: etch-in, do: put-in, at: etch, for: 40 s, say: Lower the board in.}

@@ -38,7 +38,7 @@ def find(study: LabStudy) -> Iterator[Problem]:
 
 def _fix(bought: Substance) -> str:
     known = substance_by_name(bought.title.rstrip("0123456789 %"))
-    hint = f" ({known.name} has {known.cas})" if known else ""
+    hint = f" ({known.cas} is held here for that name)" if known else ""
     return f"copy the number again from section 3 of the supplier's sheet{hint}"
 
 

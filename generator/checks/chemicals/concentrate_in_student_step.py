@@ -55,9 +55,8 @@ def find(study: Study) -> Iterator[Problem]:
 
 def _fix(study: Study, who: str) -> str:
     signed = next((str(id) for id, role in study.lab.roles.items() if role.needs and id != who), "")
-    signoff = next(map(str, study.lab.signoffs), "acid-module")
-    other = f"give the step to a trained role: `who: {signed}`; or " if signed else ""
-    return f"{other}write `needs: [{signoff}]` at the role `{who}`"
+    other = f"give the step to a trained role, as `who: {signed}`, or " if signed else ""
+    return f"{other}write `needs: [...]` at the role `{who}` with the sign-off that covers it"
 
 
 RULE = Rule(DOC, in_procedure=find)

@@ -3,9 +3,9 @@
 from collections.abc import Iterator
 
 from generator.checks.chemicals.contents import place_of, to_judge
-from generator.checks.chemicals.screened import dropped
+from generator.checks.chemicals.screened import dropped, implied
 from generator.checks.rule import Rule
-from generator.hazards import Dropped
+from generator.hazards import Dropped, shown_codes
 from generator.problems import Level, Problem, RuleDoc
 from generator.study import LabStudy, title_of
 
@@ -14,8 +14,7 @@ DOC = RuleDoc(
     level=Level.WARNING,
     subject="chemicals",
     what="An ingredient's statement is at or above its cut-off in the mixture, and the mixture carries "
-    "neither "
-    "it nor a stronger one. Classes that rest on a test (H272, H290) are left out.",
+    "neither it nor a stronger one. Classes that rest on a test (H272, H290) are left out.",
     why="The card of a bath shows the bath's statements, not those of its ingredients.",
     bad="""mixtures:
   etch-mix:
@@ -36,7 +35,8 @@ def find(study: LabStudy) -> Iterator[Problem]:
     for id, made in study.lab.mixtures.items():
         lost = dropped(study.lab, str(id)) if id in wanted else ()
         if lost:
-            codes = ", ".join(dict.fromkeys(one.code for one in lost))
+            found = (*(one.code for one in lost), *(one.code for one in implied(study.lab, str(id))))
+            codes = ", ".join(shown_codes(found))
             yield DOC.found(
                 made.spot("hazards"),
                 f"{title_of(study.lab, id)} does not carry {_told(study, lost)}",

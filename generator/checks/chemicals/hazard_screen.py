@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from generator.checks.chemicals.contents import place_of, to_judge
-from generator.checks.chemicals.screened import implied
+from generator.checks.chemicals.screened import dropped, implied
 from generator.checks.rule import Rule
 from generator.problems import Level, Problem, RuleDoc
 from generator.study import LabStudy, title_of
@@ -13,8 +13,8 @@ DOC = RuleDoc(
     level=Level.WARNING,
     subject="chemicals",
     what="By the mixture rules the composition (sums of several ingredients, or the pH) implies a class "
-    "that the "
-    "mixture does not declare. Where the composition cannot be worked out, nothing is said here.",
+    "that the mixture does not declare. What one ingredient alone brings is told by hazard-dropped. Where "
+    "the composition cannot be worked out, nothing is said here.",
     why="Three weak irritants together can be one irritant. Nobody sees that on three bottles.",
     bad="""mixtures:
   rust-bath:
@@ -36,7 +36,7 @@ def find(study: LabStudy) -> Iterator[Problem]:
     wanted = to_judge(study)
     for id, made in study.lab.mixtures.items():
         classes = implied(study.lab, str(id)) if id in wanted else ()
-        if classes:
+        if classes and not dropped(study.lab, str(id)):
             codes = ", ".join(dict.fromkeys(one.code for one in classes))
             told = " and ".join(f"{one.name} ({one.code})" for one in classes)
             yield DOC.found(

@@ -1,10 +1,9 @@
 """Groups that never meet are together in one mixture, tray or container."""
 
-from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
-from itertools import combinations
+from collections.abc import Iterator
 
-from generator.checks.chemicals.contents import Brought, brought_by, mixture
+from generator.checks.chemicals.contents import Brought, mixture
+from generator.checks.chemicals.meeting import Meeting, meeting
 from generator.checks.moments import found_at
 from generator.checks.rule import Rule
 from generator.model import Lab, Step
@@ -17,8 +16,7 @@ DOC = RuleDoc(
     level=Level.ERROR,
     subject="chemicals",
     what="Two groups of one `keep_apart` row are in one mixture, tray or container, or are put together "
-    "by a step. "
-    "Groups follow the residue to its place, its mixture and the substances in it.",
+    "by a step. Groups follow the residue to its place, its mixture and the substances in it.",
     why="Each of the two is safe alone. Together they burn, boil or burst, often hours later.",
     bad="""keep_apart:
   - {groups: [acid, base], because: heat and spray}
@@ -33,20 +31,11 @@ waste:
 )
 
 
-@dataclass(frozen=True, slots=True)
-class Meeting:
-    """Two things of different groups that one row keeps apart."""
-
-    one: Brought
-    other: Brought
-    because: str
-
-
 def find_in_lab(study: LabStudy) -> Iterator[Problem]:
     """One problem a mixture, one a container."""
     lab = study.lab
     for id, made in lab.mixtures.items():
-        found = _meeting(lab, map(str, made.made_of))
+        found = meeting(lab, map(str, made.made_of))
         if found:
             yield DOC.found(
                 made.spot("made_of"),
@@ -55,7 +44,7 @@ def find_in_lab(study: LabStudy) -> Iterator[Problem]:
             )
     for id, container in lab.waste.items():
         taken = [str(what) for what in container.takes]
-        found = _meeting(lab, taken)
+        found = meeting(lab, taken)
         if found and found.one.by != found.other.by:
             yield DOC.found(
                 container.spot("takes"),
@@ -100,9 +89,7 @@ def _in_tray(study: Study, moment: Moment) -> Meeting | None:
     held = moment.after.value("tray", str(moment.step.at or ""))
     runs = held if isinstance(held, tuple) else ()
     return (
-        _meeting(study.lab, [residue for _, off in runs for residue in sorted(off)])
-        if len(runs) > 1
-        else None
+        meeting(study.lab, [residue for _, off in runs for residue in sorted(off)]) if len(runs) > 1 else None
     )
 
 
@@ -111,20 +98,10 @@ def _by_step(study: Study, step: Step) -> Meeting | None:
     into = str(step.into or "")
     place = study.place(into)
     vessel = str(place.holds) if place and place.holds else into
-    found = _meeting(study.lab, [*map(str, step.use), *([vessel] if vessel else [])])
+    found = meeting(study.lab, [*map(str, step.use), *([vessel] if vessel else [])])
     declared = mixture(study.lab, vessel)
     both = declared and found and {found.one.substance, found.other.substance} <= set(declared.made_of)
     return None if both else found
-
-
-def _meeting(lab: Lab, names: Iterable[str]) -> Meeting | None:
-    """The first two groups among some things that a row keeps apart; one substance never meets itself."""
-    brought = [one for name in dict.fromkeys(names) for one in brought_by(lab, name)]
-    for row in lab.keep_apart:
-        for one, other in combinations([b for b in brought if b.group in row.groups], 2):
-            if one.group != other.group and one.substance != other.substance:
-                return Meeting(one, other, str(row.because))
-    return None
 
 
 def _told(lab: Lab, found: Meeting) -> str:

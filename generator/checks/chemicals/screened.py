@@ -9,9 +9,9 @@ from generator.hazards import (
     Dropped,
     HazardClass,
     NotScreened,
-    covered_by,
     dropped_statements,
     screen,
+    shown_codes,
     undeclared_classes,
 )
 from generator.model import Lab
@@ -24,13 +24,11 @@ def dropped(lab: Lab, id: str) -> tuple[Dropped, ...]:
 
 
 def implied(lab: Lab, id: str) -> tuple[HazardClass, ...]:
-    """Classes that only the whole implies: not declared, nor told as a statement dropped."""
+    """Classes that the composition implies and nobody declared, without those that a graver one covers."""
     composition = _judged(lab, id)
-    if composition is None:
-        return ()
-    declared = _declared(lab, id)
-    said = tuple(one.code for one in _dropped(composition, declared))
-    return tuple(one for one in _implied(composition, declared) if not covered_by(one.code, said))
+    found = _implied(composition, _declared(lab, id)) if composition else ()
+    kept = shown_codes(tuple(one.code for one in found))
+    return tuple(one for one in found if one.code in kept)
 
 
 @lru_cache(maxsize=512)

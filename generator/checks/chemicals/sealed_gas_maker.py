@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from generator.checks.chemicals.contents import brought_by, mixture, substance, substances_in
+from generator.checks.chemicals.meeting import meeting
 from generator.checks.rule import Rule
 from generator.hazards import gas_maker, oxidiser
 from generator.model import Lab
@@ -13,9 +14,9 @@ DOC = RuleDoc(
     id="sealed-gas-maker",
     level=Level.ERROR,
     subject="chemicals",
-    what="A mixture with an oxidiser stands under a cover that is not `vented`, or its waste is kept under "
-    "`cap: closed`. An ingredient counts by its group `oxidiser` or by H270, H271, H272; the mixture itself "
-    "also by H260, H261, EUH029, EUH031, EUH032.",
+    what="A mixture with an oxidiser stands under a cover that is not `vented`, or its waste is kept "
+    "under `cap: closed`. An ingredient counts by its group `oxidiser` or by H270, H271, H272; the "
+    "mixture itself also by H260, H261, EUH029, EUH031, EUH032.",
     why="Oxidisers go on giving off gas. A closed drum of spent etch bursts days later, when nobody is near.",
     bad="""places:
   etch: {number: 5, title: Micro-etch, holds: etch-mix, cover: lid}
@@ -42,7 +43,7 @@ def find(study: LabStudy) -> Iterator[Problem]:
             )
     for id, container in lab.waste.items():
         gassing = [because for taken in container.takes if (because := _gas(lab, str(taken)))]
-        if container.cap == "closed" and gassing:
+        if container.cap == "closed" and gassing and not meeting(lab, map(str, container.takes)):
             yield DOC.found(
                 container.spot("cap"),
                 f"{title_of(lab, id)} has a closed cap, but {gassing[0]}",

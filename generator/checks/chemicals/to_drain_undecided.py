@@ -11,8 +11,8 @@ DOC = RuleDoc(
     level=Level.ERROR,
     subject="chemicals",
     what="A drain under `waste` does not say which role decided it (`to_drain: {decided_by, decided}`), "
-    "or a rinse "
-    "at a place without tray and without `drains_to` names no `waste`, so that it runs away undecided.",
+    "or a rinse at a place without tray and without `drains_to` names no `waste`, so that it runs away "
+    "undecided.",
     why="What may go down a drain is a matter of permits, and nobody at the bench can see it in the water.",
     bad="""waste:
   silt-drain: {title: Sink drain with silt trap, takes: [dust], to_drain: {}}""",

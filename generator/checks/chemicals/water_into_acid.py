@@ -13,8 +13,7 @@ DOC = RuleDoc(
     level=Level.ERROR,
     subject="chemicals",
     what="Water goes into an acid as bought: straight into its bottle or beaker, or into a mixture that "
-    "so far "
-    "holds the acid and no water, or it stands behind the acid in one step's `use`.",
+    "so far holds the acid and no water, or it stands behind the acid in one step's `use`.",
     why="The first drops of water boil on the acid and throw it out.",
     bad="""steps:
   - {id: acid, do: add, at: hood, use: {sulfuric-acid-96: 20 mL}, into: dip, say: Pour the acid.}

@@ -15,8 +15,7 @@ DOC = RuleDoc(
     level=Level.ERROR,
     subject="people",
     what="What is on when a step uses a substance or mixture does not protect all that its H statements "
-    "ask for, or "
-    "a piece that the mixture wants worn is not on.",
+    "ask for, or a piece that the mixture wants worn is not on.",
     why="A place cannot ask for gloves against what is brought to it. The bottle does.",
     bad="""- {id: weigh-b, do: weigh, at: balance, use: {hardener-b: 58 g}, say: Weigh part B.}""",
     good="""- {id: gloves-on, do: wear, put_on: [nitrile, visor], say: Put on gloves and shield.}
@@ -50,7 +49,7 @@ def _judge(study: Study, moment: Moment, id: str, worn: tuple[str, ...]) -> Prob
     return found_at(
         DOC,
         moment,
-        f"{_what(study, id)} is used with bare {listed(light)}"
+        f"{_what(study, id)} is used, and nothing that is worn protects {listed(light)} against it"
         if light
         else f"{_what(study, id)} wants {listed(title_of(lab, piece) for piece in missing)} worn",
         _fix(moment, light, missing),

@@ -12,8 +12,7 @@ DOC = RuleDoc(
     level=Level.ERROR,
     subject="people",
     what="A role that a step or a place says to call, or one of its backups, has no `reach`; or the "
-    "backups go "
-    "round and come back to the first.",
+    "backups go round and come back to the first.",
     why="A card that says whom to call and not how leaves a student alone with an open bath.",
     bad="""roles:
   technician: {title: Duty technician, reach: extension 417, backup: instructor}

@@ -14,8 +14,7 @@ DOC = RuleDoc(
     level=Level.WARNING,
     subject="people",
     what="A limit is finer than the tool named can show. How fine a tool shows stands in the title of the "
-    "place, its "
-    "`look` or the step's sentence as `shows 0.1 g`, `reads to 0.1 g` or `graduated in 1 mm`.",
+    "place, its `look` or the step's sentence as `shows 0.1 g`, `reads to 0.1 g` or `graduated in 1 mm`.",
     why="Whoever cannot read the limit writes down what passes.",
     bad="""places:
   balance: {title: "Balance, shows 0.1 g"}

@@ -12,8 +12,8 @@ DOC = RuleDoc(
     level=Level.ERROR,
     subject="people",
     what="A place has a hazard word that asks for a part of the body to be covered, and neither its "
-    "`wear` nor "
-    "`base_wear` holds a piece that protects this part against it. A place with `extraction` needs no mask.",
+    "`wear` nor `base_wear` holds a piece that protects this part against it. A place with `extraction` "
+    "needs no mask.",
     why="A hot oven looks like a cold one.",
     bad="""places:
   oven: {title: Fixing oven, cover: door, hazards: [hot-surface]}""",

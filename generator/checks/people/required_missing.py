@@ -12,12 +12,9 @@ DOC = RuleDoc(
     level=Level.ERROR,
     subject="people",
     what="A field that must be there is not: `name` and `room` of the lab, one role, a procedure's "
-    "`title`, `who`, "
-    "`approver` and one stage with one step, a step's `id`, `say` and `do`. Where the lab declares "
-    "substances, "
-    "weigh, add, mix and pour say what they `use`; where it declares places, steps that open, close, put "
-    "in, take "
-    "out, claim, save or release say `at` which.",
+    "`title`, `who`, `approver` and one stage with one step, a step's `id`, `say` and `do`. Where the lab "
+    "declares substances, weigh, add, mix and pour say what they `use`; where it declares places, steps "
+    "that open, close, put in, take out, claim, save or release say `at` which.",
     why="Without it nothing can be checked, and the page would have a hole.",
     bad="""- {id: weigh-a, do: weigh, at: balance, say: Weigh part A into the big cup.}""",
     good="""- {id: weigh-a, do: weigh, at: balance, use: {resin-a: 182 g}, say: Weigh part A.}""",

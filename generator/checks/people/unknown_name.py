@@ -20,10 +20,8 @@ DOC = RuleDoc(
     level=Level.ERROR,
     subject="people",
     what="A field names a role, place, step, residue, timer, rack, piece of PPE, container, mixture, "
-    "substance, "
-    "sign-off, rule or verb that is not declared. Solids under `takes` and groups are free words; of "
-    "those only "
-    "one that is nearly a declared name counts.",
+    "substance, sign-off, rule or verb that is not declared. Solids under `takes` and groups are free "
+    "words; of those only one that is nearly a declared name counts.",
     why="A mistyped name switches off every check that hangs on it, and the page would print nothing there.",
     bad="""roles:
   technician: {title: Duty technician, reach: extension 417}
@@ -47,16 +45,17 @@ def find(study: Study) -> Iterator[Problem]:
 
 
 def _told(lab: Lab, found: Iterable[Reference], known: Mapping[str, frozenset[str]]) -> Iterator[Problem]:
-    groups: dict[tuple[str, str], list[Reference]] = {}
-    for reference in found:
+    groups: dict[str, list[Reference]] = {}
+    for reference in sorted(found, key=lambda one: (one.kind in FREE, one.name.where)):
         if not is_person(lab, reference):
-            groups.setdefault((reference.kind, str(reference.name)), []).append(reference)
-    for (kind, name), references in groups.items():
+            groups.setdefault(str(reference.name), []).append(reference)
+    for name, references in groups.items():
         first = references[0]
         yield DOC.found(
             first.name.where,
-            f"{_holder(first)} names the {kind} `{name}`, which {_missing(kind)}{_more(references[1:])}",
-            _fix(lab, first, known[kind]),
+            f"{_holder(first)} names the {first.kind} `{name}`, which "
+            f"{_missing(first.kind)}{_more(references)}",
+            _fix(lab, first, known[first.kind]),
             step=first.step,
             place=first.place,
         )
@@ -81,12 +80,12 @@ def _missing(kind: str) -> str:
     }.get(kind, "is not declared")
 
 
-def _more(others: list[Reference]) -> str:
+def _more(references: list[Reference]) -> str:
+    first, *others = (reference.name.where for reference in references)
     if not others:
         return ""
-    lines = ", ".join(str(other.name.where.line) for other in others[:3])
-    word = "line" if len(others) == 1 else "lines"
-    return f" (also in {word} {lines}{' and more' if len(others) > 3 else ''})"
+    spots = [f"line {at.line}" if at.file == first.file else f"{at.file}:{at.line}" for at in others[:3]]
+    return f" (also {', '.join(spots)}{f' and {len(others) - 3} more' if len(others) > 3 else ''})"
 
 
 def _fix(lab: Lab, reference: Reference, known: frozenset[str]) -> str:

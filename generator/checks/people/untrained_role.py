@@ -13,8 +13,7 @@ DOC = RuleDoc(
     level=Level.ERROR,
     subject="people",
     what="H314, H330, H334 or H350 is in use, and the role that does the step (`who` of the step, else of "
-    "the "
-    "procedure) needs no sign-off. What a step uses as bought is told by concentrate-in-student-step.",
+    "the procedure) needs no sign-off. What a step uses as bought is told by concentrate-in-student-step.",
     why="Whoever has never been shown learns it from the first splash.",
     bad="""roles:
   operator: {title: Student}""",
@@ -52,12 +51,14 @@ def _codes(study: Study, id: str) -> tuple[str, ...]:
 def _untrained(study: Study, who: str, things: dict[str, tuple[str, ...]], found: Located) -> Problem:
     own = found.step.who is not None
     told = [f"{title_of(study.lab, id)} ({', '.join(codes)})" for id, codes in things.items()]
-    signoff = next(map(str, study.lab.signoffs), "")
-    needs = f"`needs: [{signoff}]`" if signoff else "`needs: [...]` with a sign-off declared under `signoffs`"
+    signoffs = ", ".join(map(str, study.lab.signoffs))
+    declared = (
+        f"the sign-off that covers it ({signoffs})" if signoffs else "a sign-off declared under `signoffs`"
+    )
     return DOC.found(
         found.step.spot("who") if own else study.procedure.spot("who"),
         f"{title_of(study.lab, who)} works with {' and '.join(told[:3])} and needs no sign-off",
-        f"write {needs} at the role `{who}`, or give the work to a trained role",
+        f"write `needs: [...]` at the role `{who}` with {declared}, or give the work to a trained role",
         step=str(found.step.id) if own else "",
         causes=(Cause(f"signoff:{who}", "lab"),),
     )

@@ -13,10 +13,9 @@ DOC = RuleDoc(
     level=Level.ERROR,
     subject="people",
     what="The H statements of what a place holds, or of a mixture that stands at no place, ask for "
-    "protection of a "
-    "part of the body, and neither `wear` nor `base_wear` holds a piece that protects it against "
-    "chemicals. A face "
-    "shield over eye protection protects the eyes as well. Lungs are the matter of extraction.",
+    "protection of a part of the body, and neither `wear` nor `base_wear` holds a piece that protects it "
+    "against chemicals. A face shield over eye protection protects the eyes as well. Lungs are the matter "
+    "of extraction.",
     why="The card prints what the place says. Nobody adds an apron that is not on it.",
     bad="""mixtures:
   etch-mix: {title: Micro-etch bath, hazards: [H314]}
@@ -40,7 +39,7 @@ def find(study: LabStudy) -> Iterator[Problem]:
             always = place.wear if place.wear_when is None else ()
             wear = (*always, *lab.mixtures[place.holds].wear)
             yield from _judge(study, str(id), str(place.holds), wear, place.spot("wear"))
-    for id, made in lab.mixtures.items():
+    for id, made in lab.mixtures.items() if held <= set(lab.mixtures) else ():
         if id not in held:
             yield from _judge(study, "", str(id), made.wear, made.spot("wear"))
 

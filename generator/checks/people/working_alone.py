@@ -11,8 +11,8 @@ DOC = RuleDoc(
     id="working-alone",
     level=Level.ERROR,
     subject="people",
-    what="The lab says `working_alone: never`, and the procedure names nobody `also_present`. Where it says "
-    "`low-hazard only`, this counts for procedures with H314, H330, H334 or H350.",
+    what="The lab says `working_alone: never`, and the procedure names nobody `also_present`. Where it "
+    "says `low-hazard only`, this counts for procedures with H314, H330, H334 or H350.",
     why="Whoever has something in the eyes cannot find the eyewash alone.",
     bad="""title: Copper the holes of a two-sided board
 who: operator
