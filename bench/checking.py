@@ -42,7 +42,7 @@ def _one_procedure(folder: Path, runs: int) -> Iterator[Row]:
 def _many(folder: Path, runs: int) -> Iterator[Row]:
     ten = write_many(folder / "ten", 10)
     hundred = write_many(folder / "hundred", 100)
-    pair = by_turns(lambda: _read_and_check(hundred), lambda: _read_and_check(ten), max(runs // 5, 3))
+    pair = by_turns(lambda: _read_and_check(hundred), lambda: _read_and_check(ten), max(runs // 3, 3))
     yield pair_row("read + check: 100 procedures of 12 steps", 100, "10 of them", pair, "<= 10.5x")
 
 
