@@ -1,0 +1,151 @@
+"""Fill the view of a wall card from a study: an extract for one work position, with nothing left to decide."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from generator.formulas import Formula
+from generator.hazards import signal_word, statement_text
+from generator.hazards.edition import Edition
+from generator.model import Card, Step
+from generator.study import Study
+from generator.views.card import CardHazard, CardHelp, CardView, CardWear, Status
+from generator.views.filling.card_rows import card_steps
+from generator.views.card_words import CardWords, card_words
+from generator.views.filling.translation import Words
+
+# ISO 7010 warning signs for what a statement says; what has no sign of its own carries the general one.
+_SIGNS = (
+    ("W023", ("H290", "H314", "H318")),
+    ("W021", ("H224", "H225", "H226", "H228")),
+    ("W028", ("H270", "H271", "H272")),
+    ("W016", ("H300", "H301", "H310", "H311", "H330", "H331")),
+)
+_GENERAL = "W001"
+
+
+@dataclass(frozen=True, slots=True)
+class CardFacts:
+    """What a build knows beside the study: the formulas, the site's address, what is posted."""
+
+    formulas: Mapping[str, Formula]
+    site: str = ""
+    status: Status = "draft"
+    issue: str = ""
+    check_code: str = ""
+    good_until: str = ""
+    dated: str = ""
+
+
+def card_view(study: Study, card: Card, facts: CardFacts) -> CardView:
+    """The card of a procedure; a card without stages shows only what its `show` lists."""
+    words = Words(study, study.languages.get(str(card.language)) if card.language else None)
+    fixed = card_words(words.language)
+    steps = _steps(study, card)
+    everything = not card.show
+    room, procedure = study.lab.lab, study.procedure
+    address = f"{facts.site}procedures/{str(procedure.id).split('.')[0]}/"
+    codes = _codes(study, steps) if card.stages else study.used_codes()
+    hazards = everything or "hazards" in card.show
+    return CardView(
+        card=str(card.id),
+        procedure=str(procedure.id),
+        title=_title(words, card),
+        language=words.language,
+        size=card.size,
+        read_from=card.read_from.to("mm").number,
+        dated=facts.dated or study.today.isoformat(),
+        address=address,
+        caution=fixed.caution,
+        procedure_title=words.whole("title", procedure.title),
+        lab_title=f"{room.name}, {room.title or ''} {room.room}".replace(",  ", ", "),
+        orientation="landscape" if card.turned else "either",
+        status=facts.status,
+        issue=facts.issue,
+        check_code=facts.check_code,
+        good_until=facts.good_until,
+        address_shown=address.removeprefix("https://").removesuffix("/"),
+        stations=_stations(study, steps),
+        wear=_wear(study, card, steps, words) if everything or "wear" in card.show else (),
+        stop_rule=words.whole("stop_rule", procedure.stop_rule) if everything or "stop-rule" in card.show else "",
+        help=_help(study, steps, words, fixed) if everything or "help" in card.show else (),
+        signal=_signal(codes, fixed) if hazards else "",
+        hazards=_hazards(study, steps, codes) if hazards else (),
+        steps=card_steps(study, card, words, fixed, facts.formulas, called(study, steps)),
+        words=fixed,
+    )
+
+
+def _title(words: Words, card: Card) -> str:
+    """The card's own title; in another language the title of its only stage, where that is translated."""
+    if words.file and len(card.stages) == 1:
+        stage = str(card.stages[0])
+        return words.stage(stage, str(card.title))
+    return str(card.title)
+
+
+def _steps(study: Study, card: Card) -> tuple[Step, ...]:
+    wanted = set(card.stages)
+    return tuple(located.step for located in study.steps() if located.stage.stage in wanted)
+
+
+def _stations(study: Study, steps: tuple[Step, ...]) -> tuple[str, ...]:
+    numbers = {place.number for step in steps if (place := study.place(step.at)) and place.number is not None}
+    return tuple(str(number) for number in sorted(numbers))
+
+
+def _wear(study: Study, card: Card, steps: tuple[Step, ...], words: Words) -> tuple[CardWear, ...]:
+    """All that is worn at any step of the card, in the order of the lab's own list."""
+    ids = {id(step) for step in steps}
+    worn = {str(piece) for piece in study.lab.lab.base_wear}
+    for moment in study.walk.straight:
+        if id(moment.step) in ids:
+            worn |= set(moment.before.names("worn")) | set(moment.after.names("worn"))
+    pieces = [(name, piece) for name, piece in study.lab.ppe.items() if name in worn]
+    return tuple(CardWear(str(piece.symbol or ""), words.lab("ppe", str(name), "title", piece.title))
+                 for name, piece in pieces)
+
+
+def _help(study: Study, steps: tuple[Step, ...], words: Words, fixed: CardWords) -> tuple[CardHelp, ...]:
+    help = study.lab.lab.help
+    who = called(study, steps)
+    role = study.role(who)
+    call = f"{words.role(who)}: {role.reach}" if role and role.reach else words.role(who)
+    rows = ((fixed.call, call), (fixed.emergency, help.emergency), (fixed.eyewash, help.eyewash),
+            (fixed.shower, help.shower), (fixed.first_aid, None if help.eyewash else help.first_aid))
+    return tuple(CardHelp(label, str(text)) for label, text in rows if text)
+
+
+def called(study: Study, steps: tuple[Step, ...]) -> str:
+    """The role that the steps call most often; the approver where they call nobody."""
+    roles = [str(step.fail.call) for step in steps if step.fail and step.fail.call]
+    return max(roles, key=roles.count) if roles else str(study.procedure.approver)
+
+
+def _codes(study: Study, steps: tuple[Step, ...]) -> tuple[str, ...]:
+    codes: dict[str, None] = {}
+    for step in steps:
+        place = study.place(step.at)
+        for id in (*([place.holds] if place and place.holds else []), *step.use):
+            codes.update(dict.fromkeys(study.statements_of(str(id))))
+    return tuple(codes)
+
+
+def _signal(codes: tuple[str, ...], fixed: CardWords) -> str:
+    word = signal_word(tuple(code for code in codes if code.startswith("H")))
+    return {"Danger": fixed.danger, "Warning": fixed.warning}.get(str(word or ""), "")
+
+
+def _hazards(study: Study, steps: tuple[Step, ...], codes: tuple[str, ...]) -> tuple[CardHazard, ...]:
+    edition = Edition(study.lab.lab.ghs)
+    found: dict[str, CardHazard] = {}
+    for code in codes:
+        text = statement_text(code, edition)
+        if text:
+            found[code] = CardHazard(next((sign for sign, group in _SIGNS if code in group), _GENERAL), text)
+    for step in steps:
+        place = study.place(step.at)
+        for word in place.hazards if place else ():
+            own = study.lab.hazard_words.get(word)
+            if own:
+                found[str(word)] = CardHazard(str(own.symbol or _GENERAL), str(own.title))
+    return tuple(found.values())

@@ -1,0 +1,38 @@
+"""Quantities and windows of a study in words, as pages and cards print them."""
+
+from collections.abc import Mapping
+
+from generator.formulas import Formula
+from generator.model import FormulaRef, Reading, Step
+from generator.study import Study
+from generator.units import Quantity, show_quantity, show_unit, show_window
+
+
+def show_time(study: Study, step: Step, formulas: Mapping[str, Formula]) -> str:
+    """How long a step lasts, empty where it does not say; a sum is rounded as its formula asks."""
+    time = study.sums.time_of(step)
+    return show_given(time, step.for_, formulas) if time else ""
+
+
+def show_current(study: Study, step: Step, formulas: Mapping[str, Formula]) -> str:
+    """To what a step brings the current, empty where it does not."""
+    power = study.sums.power_of(step)
+    return show_given(power, step.power.to if step.power else None, formulas) if power else ""
+
+
+def show_given(value: Quantity, source: object, formulas: Mapping[str, Formula]) -> str:
+    """A value as given, or rounded as the formula that gave it asks; a time of many minutes to whole minutes."""
+    formula = formulas.get(str(source.formula)) if isinstance(source, FormulaRef) else None
+    if formula is None:
+        return show_quantity(value)
+    if value.unit == "min" and value.number >= 10:
+        return show_quantity(Quantity(float(round(value.number)), "min", 0))
+    return show_quantity(formula.answer.rounded(value))
+
+
+def show_reading(name: str, reading: Reading) -> str:
+    """A reading's name with its unit or limit: "hole 1 (up to 0.70 mΩ)"."""
+    label = name.replace("-", " ")
+    if reading.limit is not None:
+        return f"{label} ({show_window(reading.limit)})"
+    return f"{label} ({show_unit(reading.unit)})" if reading.unit else label
