@@ -21,14 +21,15 @@ class SessionView:
 class PlanStepView:
     """A step on the clock: its minutes, the attention it asks for (here, near, away), its sum if it has one.
 
-    `pause` says how the part is kept when work may stop after this step. `point` names what cannot be undone
-    from here on, for the latest moment to enter it.
+    `hands_on` are the minutes beside a time that a sum gives. `pause` says how the part is kept when work may
+    stop after this step. `point` names what cannot be undone from here on, for the latest moment to enter it.
     """
 
     id: str
     minutes: float
     attention: str = "here"
     sum: str = ""
+    hands_on: float = 0.0
     pause: str = ""
     point: str = ""
 

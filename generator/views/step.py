@@ -79,7 +79,7 @@ class StepView:
     wear: tuple[SignView, ...] = ()
     hazards: tuple[SignView, ...] = ()
     settings: tuple[SettingView, ...] = ()
-    uses: tuple[FactView, ...] = ()
+    lines: tuple[FactView, ...] = ()
     look: str = ""
     look_fail: FailView | None = None
     check: str = ""

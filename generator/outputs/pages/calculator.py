@@ -5,19 +5,15 @@ from generator.outputs.page import Page, Section
 from generator.outputs.pages.parts import Part, part_anchors, part_sections
 from generator.outputs.search import SearchEntry
 from generator.outputs.templating import render
+from generator.views.addresses import calculator_address
 from generator.views.calculator import CalculatorView
 
 _PARTS: tuple[Part[CalculatorView], ...] = (
-    Part("the_formula", "The formula", "calculator/formula.j2", lambda view: {"formula": view.mathml}),
+    Part("the_formula", "The formula", "calculator/formula.j2", lambda view: {"symbols": view.boxes}),
     Part("worked_example", "Worked example", "calculator/worked.j2", lambda view: {"any": view.examples}),
     Part("ready_reckoner", "Ready reckoner", "calculator/reckoner.j2", lambda view: {"any": view.reckoner}),
     Part("used_in", "Used in", "shared/links.j2", lambda view: {"links": view.used_in}),
 )
-
-
-def calculator_address(name: str) -> str:
-    """Return the address of a formula's page."""
-    return f"calculators/{name}"
 
 
 def calculator_anchors(view: CalculatorView) -> frozenset[str]:

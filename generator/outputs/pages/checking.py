@@ -6,9 +6,9 @@ from generator.outputs.pages.parts import Part, part_anchors, part_sections
 from generator.outputs.search import SearchEntry
 from generator.outputs.templating import render
 from generator.problems import Level, RuleDoc
+from generator.views.addresses import REPORT, rule_address
 from generator.views.report import ReportView
 
-REPORT = "checks/report"
 _LEVELS = {
     Level.ERROR: "error, stops publishing",
     Level.WARNING: "warning, publishes only with a named role's reason",
@@ -25,9 +25,9 @@ _REPORT_PARTS: tuple[Part[ReportView], ...] = (
 )
 
 
-def rule_address(id: str) -> str:
-    """Return the address of a rule's page."""
-    return f"checks/{id}"
+def rule_anchors(doc: RuleDoc) -> frozenset[str]:
+    """Return the anchors that other pages may link to."""
+    return part_anchors(_RULE_PARTS, doc)
 
 
 def rule_page(doc: RuleDoc, book: AddressBook) -> Page:

@@ -5,9 +5,9 @@ from generator.outputs.page import Page, Section
 from generator.outputs.pages.parts import Part, part_anchors, part_sections
 from generator.outputs.search import SearchEntry
 from generator.outputs.templating import render
+from generator.views.addresses import hazards_address, mixture_address, substance_address
 from generator.views.chemical import ChemicalView, HazardSummaryView
 
-_FOLDERS = {"substance": "substances", "mixture": "mixtures"}
 _PARTS: tuple[Part[ChemicalView], ...] = (
     Part("made_of", "Made of", "chemical/made_of.j2", lambda view: {"made_of": view.made_of}),
     Part("worn_with_it", "Worn with it", "shared/signs.j2", lambda view: {"signs": view.wear}),
@@ -29,7 +29,7 @@ _EMERGENCIES: tuple[Part[HazardSummaryView], ...] = (
 
 def chemical_address(kind: str, id: str) -> str:
     """Return the address of a page; `kind` is "substance" or "mixture"."""
-    return f"{_FOLDERS[kind]}/{id}"
+    return mixture_address(id) if kind == "mixture" else substance_address(id)
 
 
 def chemical_anchors(view: ChemicalView) -> frozenset[str]:
@@ -51,11 +51,6 @@ def chemical_entry(view: ChemicalView) -> SearchEntry:
     )
 
 
-def summary_address(procedure: str) -> str:
-    """Return the address of a procedure's hazard summary."""
-    return f"procedures/{procedure}/hazards"
-
-
 def summary_anchors(view: HazardSummaryView) -> frozenset[str]:
     """Return the anchors that other pages may link to: one for each substance or mixture."""
     return part_anchors(_EMERGENCIES, view) | {item.id for item in view.items}
@@ -63,7 +58,7 @@ def summary_anchors(view: HazardSummaryView) -> frozenset[str]:
 
 def summary_page(view: HazardSummaryView, book: AddressBook) -> Page:
     """Return the hazard summary; a link that leads nowhere raises NewelError."""
-    links = Links(book, summary_address(view.procedure))
+    links = Links(book, hazards_address(view.procedure))
     sections = (
         Section(1, "page_top", view.title, render("chemical/summary.j2", links, view=view)),
         *(

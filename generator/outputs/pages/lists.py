@@ -5,11 +5,10 @@ from generator.outputs.page import Page, Section
 from generator.outputs.pages.parts import Part, part_anchors, part_sections
 from generator.outputs.search import SearchEntry
 from generator.outputs.templating import render
+from generator.views.addresses import GLOSSARY, HOME
 from generator.views.home import HomeView
 from generator.views.index import GlossaryView, IndexView
 
-HOME = ""
-GLOSSARY = "glossary"
 _HOME_PARTS: tuple[Part[HomeView], ...] = (
     Part("our_procedures", "Procedures", "home/procedures.j2", lambda view: {"procedures": view.procedures}),
     Part("who_to_call", "Who to call", "home/calls.j2", lambda view: {"calls": view.calls}),

@@ -5,6 +5,7 @@ from generator.outputs.page import Page, Section
 from generator.outputs.pages.parts import Part, part_anchors, part_sections
 from generator.outputs.search import SearchEntry
 from generator.outputs.templating import render
+from generator.views.addresses import place_address
 from generator.views.place import PlaceView
 
 _PARTS: tuple[Part[PlaceView], ...] = (
@@ -18,11 +19,6 @@ _PARTS: tuple[Part[PlaceView], ...] = (
     ),
     Part("steps_here", "Steps here", "shared/links.j2", lambda view: {"links": view.steps}),
 )
-
-
-def place_address(id: str) -> str:
-    """Return the address of a place's page."""
-    return f"places/{id}"
 
 
 def place_anchors(view: PlaceView) -> frozenset[str]:

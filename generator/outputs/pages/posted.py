@@ -3,22 +3,15 @@
 from generator.outputs.address_links import AddressBook, Links
 from generator.outputs.page import Page, Section
 from generator.outputs.templating import render
+from generator.views.addresses import CARDS, CURRENT
 from generator.views.posted import PostedView
-
-POSTED = "cards"
-CURRENT = "cards/current"
-
-
-def current_card_query(procedure: str, card: str, issue: str, code: str) -> str:
-    """Return the way from the site's root to the answer for one copy; this is what a card's QR code holds."""
-    return f"{CURRENT}/index.html?c={procedure}/{card}&i={issue}&k={code}"
 
 
 def posted_page(view: PostedView, book: AddressBook) -> Page:
     """Return the list of laminated copies."""
-    html = render("posted/posted.j2", Links(book, POSTED), view=view)
+    html = render("posted/posted.j2", Links(book, CARDS), view=view)
     return Page(
-        POSTED, "Wall cards", (Section(1, "page_top", "Wall cards", html),), kind="posted", listed=True
+        CARDS, "Wall cards", (Section(1, "page_top", "Wall cards", html),), kind="posted", listed=True
     )
 
 

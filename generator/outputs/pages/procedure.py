@@ -7,6 +7,7 @@ from generator.outputs.page import Page, Section
 from generator.outputs.pages.parts import Part, part_anchors, part_sections
 from generator.outputs.search import SearchEntry
 from generator.outputs.templating import render
+from generator.views.addresses import procedure_address
 from generator.views.procedure import ProcedureView
 
 _Parts = tuple[Part[ProcedureView], ...]
@@ -32,11 +33,6 @@ _AFTER: _Parts = (
         lambda view: {"any": view.papers or view.changes or view.differs},
     ),
 )
-
-
-def procedure_address(id: str) -> str:
-    """Return the address of a procedure's page."""
-    return f"procedures/{id}"
 
 
 def procedure_anchors(view: ProcedureView) -> frozenset[str]:

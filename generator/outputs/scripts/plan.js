@@ -2,7 +2,7 @@
 import { make, pageData } from "./dom.js";
 import { minutesOf, spanOf, timeOfDay } from "./clock.js";
 
-/** @typedef {{id: string, minutes: number, sum: string, pause: string, point: string}} PlanStep */
+/** @typedef {{id: string, minutes: number, hands_on: number, sum: string, pause: string, point: string}} PlanStep */
 /** @typedef {{name: string, start: number, end: number, shown: string}} Session */
 
 /** Adds the clock to its place; it follows the numbers of one's own part. */
@@ -20,7 +20,7 @@ export function startPlan() {
     answer.replaceChildren(...answerFor(data.steps, session, begins, data.pack_up));
   };
   document.addEventListener("newel:sums", (event) => {
-    for (const step of data.steps) if (step.sum in event.detail) step.minutes = event.detail[step.sum] / 60;
+    for (const step of data.steps) if (step.sum in event.detail) step.minutes = step.hands_on + event.detail[step.sum] / 60;
     show();
   });
   place.append(make("div", { class: "nw-fields" }, [

@@ -1,0 +1,173 @@
+"""Every page of a lab: known by address and anchors first, rendered once all of them are known."""
+
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from dataclasses import dataclass, field, replace
+from typing import Any
+
+from generator.formulas import Formula
+from generator.hazards import NotScreened, Screening
+from generator.outputs.address_links import AddressBook
+from generator.outputs.mathml import formula_mathml
+from generator.outputs.page import Page
+from generator.outputs.pages import calculator, checking, chemical, lists, place, posted, procedure
+from generator.outputs.search import SearchEntry
+from generator.problems import Problem, RuleDoc
+from generator.study import LabStudy, Study
+from generator.views import addresses
+from generator.views.filling.calculator import calculator_view
+from generator.views.filling.chemical import mixture_view, substance_view
+from generator.views.filling.hazards import hazards_view
+from generator.views.filling.home import (
+    calculators_index,
+    chemicals_index,
+    glossary_view,
+    home_view,
+    places_index,
+    procedures_index,
+    rules_index,
+)
+from generator.views.filling.place import place_view
+from generator.views.filling.procedure import procedure_view
+from generator.views.filling.report import report_view
+from generator.views.index import IndexView
+from generator.views.posted import PostedView
+from generator.views.shown import BannerView
+
+_TOP = "page_top"
+
+
+@dataclass(frozen=True, slots=True)
+class Sheet:
+    """A page to come: its address, the anchors that others may link to, how it is made, what finds it."""
+
+    address: str
+    anchors: frozenset[str]
+    make: Callable[[AddressBook], Page]
+    entries: tuple[SearchEntry, ...] = ()
+
+
+@dataclass(frozen=True)
+class Told:
+    """All that the pages are told from.
+
+    `banners` are by the id of a procedure, `strips` are its run as a finished drawing, `screenings` by the
+    id of a mixture; `files` are the paths of the site's files.
+    """
+
+    lab: LabStudy
+    studies: tuple[Study, ...]
+    formulas: tuple[Formula, ...] = ()
+    docs: tuple[RuleDoc, ...] = ()
+    subjects: Mapping[str, str] = field(default_factory=dict)
+    problems: tuple[Problem, ...] = ()
+    not_made: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    posted: PostedView = field(default_factory=lambda: PostedView((), ()))
+    banners: Mapping[str, tuple[BannerView, ...]] = field(default_factory=dict)
+    strips: Mapping[str, str] = field(default_factory=dict)
+    screenings: Mapping[str, Screening | NotScreened] = field(default_factory=dict)
+    files: frozenset[str] = frozenset()
+
+
+def lay_out(
+    sheets: Iterable[Sheet], files: frozenset[str]
+) -> tuple[tuple[Page, ...], tuple[SearchEntry, ...]]:
+    """Render every page over the address book of all; a link that leads nowhere raises NewelError."""
+    found = tuple(sheets)
+    book = AddressBook({sheet.address: sheet.anchors | {_TOP} for sheet in found}, files)
+    pages = tuple(sheet.make(book) for sheet in found)
+    return pages, tuple(entry for sheet in found for entry in sheet.entries)
+
+
+def lab_sheets(told: Told) -> Iterator[Sheet]:
+    """Every page of a lab, those of the navigation in its order."""
+    yield _sheet(addresses.HOME, lists.home_anchors, lists.home_page, home_view(told.lab, told.studies))
+    yield _index(procedures_index(told.lab, told.studies))
+    if told.lab.lab.places:
+        yield _index(places_index(told.lab))
+    if told.lab.lab.substances or told.lab.lab.mixtures:
+        yield _index(chemicals_index(told.lab))
+    if told.formulas:
+        yield _index(calculators_index(told.formulas))
+    yield _sheet(addresses.CARDS, _none, posted.posted_page, told.posted)
+    yield from _glossary(told)
+    yield _index(rules_index(told.docs, told.subjects))
+    yield from _procedures(told)
+    yield from _places(told)
+    yield from _chemicals(told)
+    yield from _calculators(told)
+    yield from _checks(told)
+    yield _sheet(addresses.CURRENT, _none, posted.current_page, told.posted)
+
+
+def _none(_: object) -> frozenset[str]:
+    return frozenset()
+
+
+def _sheet(
+    address: str,
+    anchors: Callable[[Any], frozenset[str]],
+    make: Callable[[Any, AddressBook], Page],
+    view: Any,
+    *entries: SearchEntry,
+) -> Sheet:
+    return Sheet(address, anchors(view), lambda book: make(view, book), entries)
+
+
+def _index(view: IndexView) -> Sheet:
+    return _sheet(view.address, lists.index_anchors, lists.index_page, view)
+
+
+def _glossary(told: Told) -> Iterator[Sheet]:
+    view = glossary_view(told.lab.lab)
+    if view:
+        entries = lists.glossary_entries(view)
+        yield _sheet(addresses.GLOSSARY, lists.glossary_anchors, lists.glossary_page, view, *entries)
+
+
+def _procedures(told: Told) -> Iterator[Sheet]:
+    formulas = {formula.name: formula for formula in told.formulas}
+    for study in told.studies:
+        id = study.procedure.id
+        banners = told.banners.get(id, ())
+        view = procedure_view(study, formulas, banners, told.files, told.strips.get(id, ""))
+        entry = procedure.procedure_entry(view)
+        address = addresses.procedure_address(id)
+        yield _sheet(address, procedure.procedure_anchors, procedure.procedure_page, view, entry)
+        summary = hazards_view(study, banners)
+        yield _sheet(addresses.hazards_address(id), chemical.summary_anchors, chemical.summary_page, summary)
+
+
+def _places(told: Told) -> Iterator[Sheet]:
+    for id in map(str, told.lab.lab.places):
+        view = place_view(told.lab, id, told.studies)
+        yield _sheet(
+            addresses.place_address(id), place.place_anchors, place.place_page, view, place.place_entry(view)
+        )
+
+
+def _chemicals(told: Told) -> Iterator[Sheet]:
+    lab = told.lab.lab
+    mixtures = (
+        mixture_view(told.lab, id, told.studies, told.screenings.get(id)) for id in map(str, lab.mixtures)
+    )
+    substances = (substance_view(told.lab, id, told.studies) for id in map(str, lab.substances))
+    for view in (*mixtures, *substances):
+        address = chemical.chemical_address(view.kind, view.id)
+        entry = chemical.chemical_entry(view)
+        yield _sheet(address, chemical.chemical_anchors, chemical.chemical_page, view, entry)
+
+
+def _calculators(told: Told) -> Iterator[Sheet]:
+    for formula in told.formulas:
+        view = replace(calculator_view(formula, told.lab.lab, told.studies), mathml=formula_mathml(formula))
+        address = addresses.calculator_address(formula.name)
+        entry = calculator.calculator_entry(view)
+        yield _sheet(address, calculator.calculator_anchors, calculator.calculator_page, view, entry)
+
+
+def _checks(told: Told) -> Iterator[Sheet]:
+    for doc in told.docs:
+        entry = checking.rule_entry(doc)
+        yield _sheet(addresses.rule_address(doc.id), checking.rule_anchors, checking.rule_page, doc, entry)
+    view = report_view(told.problems, told.not_made)
+    yield _sheet(addresses.REPORT, checking.report_anchors, checking.report_page, view)

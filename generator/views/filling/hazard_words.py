@@ -1,0 +1,15 @@
+"""Hazards without a statement, as signs: the lab's own words first, then those that ship."""
+
+from generator.hazards import hazard_word
+from generator.model import Lab
+from generator.views.filling.words import named
+from generator.views.shown import SignView
+
+
+def word_sign(lab: Lab, id: str, detail: str = "") -> SignView:
+    """A hazard word by its warning sign and title."""
+    own = lab.hazard_words.get(id)  # type: ignore[call-overload]
+    if own:
+        return SignView(own.symbol or "", own.title, detail)
+    shipped = hazard_word(id)
+    return SignView(shipped.symbol, shipped.title, detail) if shipped else SignView("", named(id), detail)

@@ -1,0 +1,213 @@
+"""The lab's first page, its indexes and its glossary."""
+
+from collections.abc import Iterable, Iterator, Mapping
+
+from generator.formulas import Formula
+from generator.hazards import Edition, signal_word, statement_text
+from generator.model import Lab, Place
+from generator.problems import RuleDoc
+from generator.study import LabStudy, Study
+from generator.units import show_window
+from generator.views import addresses
+from generator.views.filling.place import out_of_use
+from generator.views.filling.plan import clock_words
+from generator.views.filling.words import call_view, low, named, role_title, spoken_time, worn_sign
+from generator.views.home import HomeView
+from generator.views.index import GlossaryView, GroupView, IndexView, RowView, TermView
+from generator.views.shown import BannerView, CallView, EmergencyView, FactView, LinkView
+from generator.walk import Ground, totals
+
+_HELP = (
+    ("eyewash", "Eyewash"),
+    ("shower", "Shower"),
+    ("first_aid", "First aid"),
+    ("extinguisher", "Extinguisher"),
+    ("spill_kit", "Spill kit"),
+)
+
+
+def home_view(study: LabStudy, studies: Iterable[Study], banners: tuple[BannerView, ...] = ()) -> HomeView:
+    """Whom to call, what to do first, when the lab is open, what is done here."""
+    lab, room = study.lab, study.lab.lab
+    return HomeView(
+        room.title or room.name,
+        f"{room.name}, room {room.room}" if room.title else f"Room {room.room}",
+        room.help.emergency or "Not said. Ask before you start any work.",
+        help_facts(lab),
+        tuple(_calls(lab)),
+        emergency_views(lab),
+        tuple(
+            FactView(session.name, f"{clock_words(session.from_)} to {clock_words(session.until)}")
+            for session in room.sessions
+        ),
+        tuple(worn_sign(lab, str(piece)) for piece in room.base_wear),
+        tuple(procedure_row(one) for one in studies),
+        banners=banners,
+    )
+
+
+def help_facts(lab: Lab) -> tuple[FactView, ...]:
+    """Where things are that help."""
+    values = ((label, getattr(lab.lab.help, field)) for field, label in _HELP)
+    return tuple(FactView(label, value) for label, value in values if value)
+
+
+def emergency_views(lab: Lab) -> tuple[EmergencyView, ...]:
+    """What is done first, and then, for the whole room."""
+    return tuple(EmergencyView(one.when, one.first, one.then or "") for one in lab.emergencies)
+
+
+def _calls(lab: Lab) -> Iterator[CallView]:
+    for id, role in lab.roles.items():
+        call = call_view(lab, str(id))
+        if role.reach and call:
+            yield call
+
+
+def procedure_row(study: Study) -> RowView:
+    """A procedure in a list."""
+    procedure = study.procedure
+    seconds = totals(Ground(study.lab, procedure, study.sums), study.walk).all
+    who = role_title(study.lab, procedure.who)
+    detail = (
+        f"{who}, with the {low(role_title(study.lab, procedure.also_present))}"
+        if procedure.also_present
+        else who
+    )
+    link = LinkView(procedure.title, addresses.procedure_address(procedure.id))
+    return RowView(link, detail=detail, end=spoken_time(seconds) if seconds else "")
+
+
+def procedures_index(study: LabStudy, studies: tuple[Study, ...]) -> IndexView:
+    """All procedures; then by place, by role, by hazard, so that none needs the navigation."""
+    groups = [GroupView("All", "all_of_them", tuple(procedure_row(one) for one in studies))]
+    groups += _by_place(study, studies)
+    roles = dict.fromkeys(str(one.procedure.who) for one in studies)
+    for role in roles:
+        rows = tuple(procedure_row(one) for one in studies if one.procedure.who == role)
+        groups.append(GroupView(f"For: {low(role_title(study.lab, role))}", f"for_{role}", rows))
+    groups += _by_hazard(study, studies)
+    lead = "By place, by role and by hazard."
+    return IndexView(addresses.PROCEDURES, "Procedures", lead, tuple(group for group in groups if group.rows))
+
+
+def _by_place(study: LabStudy, studies: tuple[Study, ...]) -> Iterator[GroupView]:
+    for id, place in _in_order(study.lab):
+        rows = tuple(
+            procedure_row(one) for one in studies if any(step.at == id for step in one.procedure.steps)
+        )
+        yield GroupView(f"At: {station_words(place)}", f"at_{id}", rows)
+
+
+def _by_hazard(study: LabStudy, studies: tuple[Study, ...]) -> Iterator[GroupView]:
+    edition = Edition(study.lab.lab.ghs)
+    codes = sorted({code for one in studies for code in one.used_codes() if code[:1] in "HE"})
+    for code in codes:
+        rows = tuple(procedure_row(one) for one in studies if code in one.used_codes())
+        yield GroupView(
+            f"{code}: {statement_text(code, edition) or 'no text in this edition'}", f"with_{code}", rows
+        )
+
+
+def station_words(place: Place) -> str:
+    """A place in a heading."""
+    return place.title if place.number is None else f"{place.number} {place.title}"
+
+
+def _in_order(lab: Lab) -> list[tuple[str, Place]]:
+    """Numbered places first, in the order of their numbers; then the others as declared."""
+    places = [(str(id), place) for id, place in lab.places.items()]
+    return sorted(places, key=lambda pair: (pair[1].number is None, pair[1].number or 0))
+
+
+def places_index(study: LabStudy) -> IndexView:
+    """The numbered places, then those round them."""
+    rows = [(place.number is not None, _place_row(id, place)) for id, place in _in_order(study.lab)]
+    groups = (
+        GroupView("Stations", "the_stations", tuple(row for numbered, row in rows if numbered)),
+        GroupView("Around them", "around_them", tuple(row for numbered, row in rows if not numbered)),
+    )
+    return IndexView(addresses.PLACES, "Places", "", tuple(group for group in groups if group.rows))
+
+
+def _place_row(id: str, place: Place) -> RowView:
+    detail = ", ".join(
+        part
+        for part in (
+            show_window(place.temperature) if place.temperature else "",
+            f"the part comes in {place.arrive}" if place.arrive != "any" else "",
+            out_of_use(place),
+        )
+        if part
+    )
+    link = LinkView(place.title, addresses.place_address(id))
+    number = "" if place.number is None else str(place.number)
+    return RowView(link, number, detail, show_window(place.time) if place.time else "")
+
+
+def chemicals_index(study: LabStudy) -> IndexView:
+    """Mixtures made here, then substances as bought, each with its signal word."""
+    lab = study.lab
+    mixtures = tuple(
+        _chemical_row(
+            study, str(id), LinkView(one.title, addresses.mixture_address(str(id))), one.not_classified
+        )
+        for id, one in lab.mixtures.items()
+    )
+    substances = tuple(
+        _chemical_row(
+            study, str(id), LinkView(one.title, addresses.substance_address(str(id))), one.not_classified
+        )
+        for id, one in lab.substances.items()
+    )
+    groups = (GroupView("Made here", "made_here", mixtures), GroupView("As bought", "as_bought", substances))
+    lead = "What is declared. The supplier’s safety data sheet stands above every page here."
+    return IndexView(addresses.CHEMICALS, "Substances", lead, tuple(group for group in groups if group.rows))
+
+
+def _chemical_row(study: LabStudy, id: str, link: LinkView, not_classified: bool) -> RowView:
+    codes = study.statements_of(id)
+    end = signal_word(tuple(code for code in codes if code[:1] in "HE"))
+    unknown = "" if codes else ("not classified" if not_classified else "hazards not declared")
+    return RowView(link, detail=", ".join(codes) or unknown, end=end)
+
+
+def calculators_index(formulas: Iterable[Formula]) -> IndexView:
+    """Every formula by what it decides."""
+    rows = tuple(
+        RowView(LinkView(one.title, addresses.calculator_address(one.name)), detail=one.decides)
+        for one in formulas
+    )
+    groups = (GroupView("All", "all_of_them", rows),) if rows else ()
+    lead = (
+        "Each works out one number, with its source and a worked example. None replaces the supplier’s sheet."
+    )
+    return IndexView(addresses.CALCULATORS, "Calculators", lead, groups)
+
+
+def rules_index(docs: Iterable[RuleDoc], subjects: Mapping[str, str]) -> IndexView:
+    """Every rule by its subject."""
+    found = tuple(docs)
+    groups = tuple(
+        GroupView(
+            subjects.get(subject, named(subject)),
+            f"about_{subject}",
+            tuple(_rule_row(d) for d in found if d.subject == subject),
+        )
+        for subject in dict.fromkeys(doc.subject for doc in found)
+    )
+    lead = "What the checks look for. A check proves only what was declared."
+    return IndexView(addresses.CHECKS, "Checks", lead, groups)
+
+
+def _rule_row(doc: RuleDoc) -> RowView:
+    return RowView(LinkView(doc.id, addresses.rule_address(doc.id)), detail=doc.what, end=str(doc.level))
+
+
+def glossary_view(lab: Lab) -> GlossaryView | None:
+    """The lab's words in their order; None where it has none."""
+    terms = tuple(
+        TermView(str(id), entry.term or named(str(id)), entry.means, tuple(map(str, entry.not_)))
+        for id, entry in lab.glossary.items()
+    )
+    return GlossaryView(tuple(sorted(terms, key=lambda term: term.term.lower()))) if terms else None

@@ -1,0 +1,226 @@
+"""The student's page of a procedure, from its study."""
+
+from collections.abc import Iterator, Mapping
+
+from generator.formulas import Formula
+from generator.model import Stage
+from generator.study import Study
+from generator.units import show_counted, show_quantity, show_window
+from generator.views.addresses import card_path, hazards_address, place_address, procedure_address
+from generator.views.filling.job import job_view
+from generator.views.filling.plan import plan_view
+from generator.views.filling.step import Telling, step_view, telling
+from generator.views.filling.words import (
+    call_view,
+    joined,
+    low,
+    named,
+    role_title,
+    spoken_time,
+    thing_title,
+    worn_sign,
+)
+from generator.views.procedure import (
+    CardLinkView,
+    DifferView,
+    ProcedureView,
+    StageView,
+    SymptomView,
+)
+from generator.views.shown import BannerView, FactView, LinkView, SignView
+from generator.walk import Ground, totals
+
+
+def procedure_view(
+    study: Study,
+    formulas: Mapping[str, Formula],
+    banners: tuple[BannerView, ...] = (),
+    files: frozenset[str] = frozenset(),
+    strip: str = "",
+) -> ProcedureView:
+    """`files` are the paths of the site's files: a card whose PDF is not there is not listed."""
+    procedure, lab = study.procedure, study.lab
+    told = telling(study, formulas)
+    return ProcedureView(
+        id=procedure.id,
+        title=procedure.title,
+        lead=_lead(study),
+        stages=tuple(_stage(told, stage) for stage in procedure.stages),
+        stop_rule=procedure.stop_rule or "",
+        call=call_view(lab, _called(study)),
+        banners=(*banners, *_out_of_use(study)),
+        facts=tuple(_facts(study)),
+        wear=tuple(_wear(told)),
+        ready=tuple(_ready(study)),
+        tell_us_first=tuple(map(str, procedure.tell_us_first)),
+        limits=tuple(_limits(study)),
+        plan=plan_view(study) if lab.lab.sessions else None,
+        job=job_view(study, formulas),
+        strip=strip,
+        symptoms=tuple(_symptoms(told)),
+        cards=tuple(_cards(study, files)),
+        differs=tuple(_differs(study)),
+        hazards=LinkView("Hazards of this procedure", hazards_address(procedure.id)),
+        search_text=search_text(study),
+        search_tags=study.used_codes(),
+    )
+
+
+def _lead(study: Study) -> str:
+    procedure = study.procedure
+    who = low(role_title(study.lab, procedure.who))
+    with_whom = (
+        f", with the {low(role_title(study.lab, procedure.also_present))}" if procedure.also_present else ""
+    )
+    return f"For the {who}{with_whom}."
+
+
+def _called(study: Study) -> str | None:
+    """The role that the procedure's checks call most often; the approver where none does."""
+    calls = [str(found.step.fail.call) for found in study.steps() if found.step.fail and found.step.fail.call]
+    return max(calls, key=calls.count) if calls else str(study.procedure.approver)
+
+
+def _out_of_use(study: Study) -> Iterator[BannerView]:
+    used = dict.fromkeys(str(found.step.at) for found in study.steps() if found.step.at)
+    for id in used:
+        place = study.place(id)
+        if place and place.out_of_use:
+            until = place.out_of_use.until
+            when = f" until {until.day} {until:%B %Y}" if until else ""
+            yield BannerView("out-of-use", f"{place.title} is out of use{when}", place.out_of_use.because)
+
+
+def _facts(study: Study) -> Iterator[FactView]:
+    procedure, lab = study.procedure, study.lab
+    yield FactView("Who", role_title(lab, procedure.who))
+    if procedure.also_present:
+        yield FactView("Also present", role_title(lab, procedure.also_present))
+    found = totals(Ground(lab, procedure, study.sums), study.walk)
+    if found.all:
+        yield FactView("Whole run", spoken_time(found.all))
+        yield FactView("Hands-on", spoken_time(found.hands_on))
+    yield FactView("Steps", str(len(procedure.steps)))
+    yield FactView("Approved by", role_title(lab, procedure.approver))
+    if procedure.review_every:
+        yield FactView("Review", f"every {show_quantity(procedure.review_every)}")
+
+
+def _stage(told: Telling, stage: Stage) -> StageView:
+    moments = [moment for moment in told.study.walk.straight if moment.stage is stage]
+    seconds = sum(moment.after.clock.shortest - moment.before.clock.shortest for moment in moments)
+    repeat = f"repeat for {show_counted(stage.repeat)}" if stage.repeat else ""
+    steps = tuple(step_view(told, step) for step in stage.steps)
+    return StageView(
+        str(stage.stage), stage.title, steps, f"About {spoken_time(seconds)}" if seconds else "", repeat
+    )
+
+
+def _wear(told: Telling) -> Iterator[SignView]:
+    """Every piece of the run with the steps between which it is worn; the base all the time."""
+    lab, spans = told.study.lab, _spans(told)
+    for base in lab.lab.base_wear:
+        yield worn_sign(lab, str(base), "all the time")
+    for piece, (first, last) in spans.items():
+        yield worn_sign(
+            lab, piece, f"from step {first} to step {last}" if first != last else f"at step {first}"
+        )
+
+
+def _spans(told: Telling) -> dict[str, tuple[str, str]]:
+    base = set(map(str, told.study.lab.lab.base_wear))
+    spans: dict[str, tuple[str, str]] = {}
+    for moment in told.study.walk.straight:
+        number = told.numbers[str(moment.step.id)]
+        for piece in (*moment.after.names("worn"), *moment.after.gloves()):
+            if piece not in base:
+                spans[piece] = (spans.get(piece, (number, number))[0], number)
+    return spans
+
+
+def _ready(study: Study) -> Iterator[FactView]:
+    lab, procedure = study.lab, study.procedure
+    role = study.role(str(procedure.who))
+    for need in role.needs if role else ():
+        signoff = lab.signoffs.get(need)
+        if signoff:
+            valid = f"valid for {show_quantity(signoff.valid)}" if signoff.valid else ""
+            giver = f"given by the {low(role_title(lab, signoff.given_by))}" if signoff.given_by else ""
+            yield FactView(signoff.title, ", ".join(part for part in (valid, giver) if part))
+    if procedure.also_present:
+        yield FactView(role_title(lab, procedure.also_present), "has said when they are free")
+    shared = dict.fromkeys(str(found.step.at) for found in study.steps() if found.step.at)
+    for id in shared:
+        place = study.place(id)
+        if place and place.shared:
+            yield FactView(place.title, f"booked: {place.book}" if place.book else "free at that time")
+
+
+def _limits(study: Study) -> Iterator[FactView]:
+    for name, window in study.procedure.limits.items():
+        yield FactView(named(str(name)), show_window(window))
+    if study.procedure.not_for:
+        yield FactView("Not for", study.procedure.not_for)
+
+
+def _symptoms(told: Telling) -> Iterator[SymptomView]:
+    for symptom in told.study.procedure.you_may_see:
+        at = str(symptom.at or "")
+        link = told.link(at) if at in told.numbers else None
+        if link is None and told.study.place(at):
+            link = LinkView(thing_title(told.study.lab, at), place_address(at))
+        yield SymptomView(symptom.symptom, link, tuple(map(str, symptom.causes)), symptom.do_first or "")
+
+
+def _cards(study: Study, files: frozenset[str]) -> Iterator[CardLinkView]:
+    for card in study.procedure.cards:
+        pdf, drawing = (card_path(study.procedure.id, str(card.id), kind) for kind in ("pdf", "svg"))
+        if pdf in files:
+            place = f", hangs at {low(thing_title(study.lab, str(card.post_at)))}" if card.post_at else ""
+            detail = f"{card.size}, read from {show_quantity(card.read_from)}{place}"
+            yield CardLinkView(card.title, detail, pdf, drawing if drawing in files else "")
+
+
+def _differs(study: Study) -> Iterator[DifferView]:
+    for paper in study.procedure.vendor_papers:
+        decider = (
+            f"Decided by the {low(role_title(study.lab, paper.decided_by))}"
+            if paper.decided_by
+            else "Not decided yet"
+        )
+        when = f", {paper.decided.day} {paper.decided:%B %Y}" if paper.decided else ""
+        yield DifferView(paper.paper, paper.differs, paper.because or "", f"{decider}{when}.")
+
+
+def search_text(study: Study) -> str:
+    """What a procedure is found by: its sentences, places, statements, CAS numbers and symptoms."""
+    procedure, lab = study.procedure, study.lab
+    texts: dict[str, None] = {}
+    for found in study.steps():
+        step = found.step
+        place = study.place(step.at)
+        for text in (step.say, step.check, place.title if place else None):
+            texts[str(text)] = None
+        for id in (*([place.holds] if place and place.holds else []), *step.use):
+            texts.update(dict.fromkeys(_chemical_words(study, str(id))))
+    for symptom in procedure.you_may_see:
+        texts.update(dict.fromkeys((symptom.symptom, *symptom.causes)))
+    texts.pop("None", None)
+    stages = joined(stage.title for stage in procedure.stages)
+    return f"{lab.lab.title or lab.lab.name}. {stages}. {' '.join(texts)}"
+
+
+def _chemical_words(study: Study, id: str) -> Iterator[str]:
+    lab = study.lab
+    yield thing_title(lab, id)
+    yield " ".join(study.statements_of(id))
+    mixture = lab.mixtures.get(id)  # type: ignore[call-overload]
+    for part in (id, *(map(str, mixture.made_of) if mixture else ())):
+        substance = lab.substances.get(part)
+        if substance:
+            yield f"{substance.title} {substance.cas or ''}".strip()
+
+
+def procedure_link(study: Study) -> LinkView:
+    """The procedure under its title."""
+    return LinkView(study.procedure.title, procedure_address(study.procedure.id))
