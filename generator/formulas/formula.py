@@ -102,7 +102,8 @@ class Formula:
     """One formula of the library or of a lab.
 
     function: plain Python over quantities, called once with stand-ins; recorded: its tape where it was
-    read and not called; as_given: a lab's formula on plain numbers, without units of its own.
+    read and not called; as_given: a lab's formula on plain numbers, without units of its own; in_words: what
+    is printed in place of a formula that nobody could read.
     """
 
     name: str
@@ -118,6 +119,7 @@ class Formula:
     requires: tuple[Requirement, ...] = ()
     naive: Naive | None = None
     as_given: bool = False
+    in_words: str = ""
     recorded: Tape | None = field(default=None, compare=False, repr=False)
 
     @cached_property

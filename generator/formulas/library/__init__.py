@@ -5,6 +5,7 @@ from functools import cache
 from generator.formulas.errors import FormulaError
 from generator.formulas.formula import Formula
 from generator.formulas.library import (
+    acid,
     alignment,
     anodising,
     baths,
@@ -53,6 +54,7 @@ FIELDS: tuple[tuple[str, tuple[Formula, ...]], ...] = (
             solutions.DILUTION_BY_MASS,
             solutions.DILUTION_BY_DENSITY,
             solutions.LABEL_TO_MOLARITY,
+            acid.ACID_DENSITY,
         ),
     ),
     ("Titration", (titration.TITRATION, titration.COPPER_BY_EDTA, titration.ACID_BY_BASE)),

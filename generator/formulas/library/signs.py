@@ -35,7 +35,10 @@ LETTER_HEIGHT = Formula(
     answer=Answer("h", "height of capital letters at least", "mm", ("in",), decimals=1, toward="up"),
     source=_Z535,
     function=_text,
-    cautions=("For good light and good eyes. Where light is poor, take half as much again.",),
+    cautions=(
+        "For good light and good eyes. Where light is poor, take half as much again.",
+        "The published table asks for 6.1 mm at five feet, where its own rule gives 5.1 mm.",
+    ),
     examples=(Example({"distance": "1.5 m"}, "5.0 mm"),),
 )
 SIGNAL_HEIGHT = Formula(
