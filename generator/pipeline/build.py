@@ -1,0 +1,97 @@
+"""Build a lab's site: check, stop on errors, set the cards, judge them, stop on errors, lay out the pages."""
+
+import datetime
+from dataclasses import dataclass
+from pathlib import Path
+
+from generator.checks import docs
+from generator.checks.chemicals.composition import composition_of
+from generator.formulas import Formula
+from generator.hazards import NotScreened, Screening, screen
+from generator.outputs.assets import page_assets
+from generator.outputs.javascript import formulas_script
+from generator.outputs.pages.sheets import Told, lab_sheets, lay_out
+from generator.outputs.site import Site, SiteFile
+from generator.pipeline.cards import SetCard, set_cards
+from generator.pipeline.check import Checked, check
+from generator.problems import Level, Problem, by_place
+from generator.reading import LabRead, open_folder, read_lab
+from generator.study import LabStudy
+from generator.sums import Known
+from generator.views.addresses import picture_path
+from generator.views.filling.card import CardFacts
+
+SUBJECTS = {
+    "part": "The part",
+    "person": "The person",
+    "places": "Places and machines",
+    "time": "Time",
+    "people": "People and decisions",
+    "chemicals": "Chemicals and waste",
+    "words": "Words and form",
+    "sums": "Sums and cards",
+    "accepted": "Accepted warnings",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Outcome:
+    """The site, None where an error stopped it; every problem found; what was checked."""
+
+    site: Site | None
+    problems: tuple[Problem, ...]
+    checked: Checked
+
+
+def build_site(
+    folder: Path, today: datetime.date, draft: bool = False, site_url: str = "", shown: str = ""
+) -> Outcome:
+    """Read a lab's folder and build its site; `shown` is how the author names the folder in messages."""
+    return build_read(read_lab(open_folder(folder, shown)), today, draft, site_url)
+
+
+def build_read(read: LabRead, today: datetime.date, draft: bool, site_url: str) -> Outcome:
+    """The same from files already read."""
+    checked = check(read, today)
+    if checked.has_errors or checked.lab is None:
+        return Outcome(None, checked.problems, checked)
+    known = Known(read.formulas.formulas)
+    formulas = {formula.name: formula for formula in known.all()}
+    cards = set_cards(checked.studies.values(), CardFacts(formulas, site_url))
+    problems = by_place([*checked.problems, *(problem for card in cards for problem in card.problems)])
+    if any(problem.level is Level.ERROR for problem in problems):
+        return Outcome(None, problems, checked)
+    files = (*page_assets(), *_pictures(read), *_formulas(tuple(known.all())), *_card_files(cards))
+    return Outcome(_site(checked, checked.lab, tuple(known.all()), files, draft), problems, checked)
+
+
+def _site(
+    checked: Checked, lab: LabStudy, formulas: tuple[Formula, ...], files: tuple[SiteFile, ...], draft: bool
+) -> Site:
+    paths = frozenset(file.path for file in files)
+    told = Told(
+        lab, tuple(checked.studies.values()), formulas, docs(), SUBJECTS, checked.problems, checked.not_made,
+        screenings=_screenings(lab), files=paths,
+    )
+    pages, entries = lay_out(lab_sheets(told), paths)
+    room = lab.lab.lab
+    name = f"{room.title or room.room}, {room.name}"
+    return Site(name, pages, files, entries, str(room.language), lab.today.isoformat(), draft)
+
+
+def _screenings(lab: LabStudy) -> dict[str, Screening | NotScreened]:
+    found = {str(id): composition_of(lab.lab, str(id)) for id in lab.lab.mixtures}
+    return {id: screen(composition) for id, composition in found.items() if composition is not None}
+
+
+def _pictures(read: LabRead) -> tuple[SiteFile, ...]:
+    folder = read.folder.path / "pictures"
+    return tuple(SiteFile(picture_path(name), (folder / name).read_bytes()) for name in sorted(read.folder.pictures))
+
+
+def _formulas(formulas: tuple[Formula, ...]) -> tuple[SiteFile, ...]:
+    return (SiteFile("assets/newel-formulas.js", formulas_script(formulas).encode()),)
+
+
+def _card_files(cards: tuple[SetCard, ...]) -> tuple[SiteFile, ...]:
+    return tuple(file for card in cards for file in card.files)
