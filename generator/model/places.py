@@ -2,21 +2,19 @@
 
 from typing import Annotated
 
-from pydantic import PlainValidator
-
 from generator.model.located import Located
 from generator.model.scalars import (
     Count,
     Current,
     Day,
     Flag,
+    OneOf,
     Ref,
     Refs,
     Sentence,
     Span,
     SpanLimits,
     Temperatures,
-    one_of,
 )
 
 
@@ -48,23 +46,23 @@ class Place(Located):
     number: Count | None = None
     title: Sentence
     holds: Ref | None = None
-    cover: Annotated[str, PlainValidator(one_of("lid", "door", kind="cover"))] | None = None
+    cover: Annotated[str, OneOf("lid", "door", kind="cover")] | None = None
     vented: Flag = False
     room_for: Count | None = None
     temperature: Temperatures | None = None
     time: SpanLimits | None = None
-    arrive: Annotated[str, PlainValidator(one_of("dry", "drained", "wet", "any", kind="way to arrive"))] = "any"
+    arrive: Annotated[str, OneOf("dry", "drained", "wet", "any", kind="way to arrive")] = "any"
     allows: Refs | None = None
     clears: Refs = ()
     leaves: Refs = ()
-    makes: Annotated[str, PlainValidator(one_of("wet", "dry", kind="state of the part"))] | None = None
+    makes: Annotated[str, OneOf("wet", "dry", kind="state of the part")] | None = None
     wear: Refs = ()
-    wear_when: Annotated[str, PlainValidator(one_of("hot", kind="condition for wear"))] | None = None
+    wear_when: Annotated[str, OneOf("hot", kind="condition for wear")] | None = None
     fresh_gloves: Flag = False
     hazards: Refs = ()
     extraction: Sentence | None = None
     power: Power | None = None
-    water: Annotated[str, PlainValidator(one_of("mains", "deionised", kind="kind of water"))] | None = None
+    water: Annotated[str, OneOf("mains", "deionised", kind="kind of water")] | None = None
     drains_to: Ref | None = None
     tray: Flag = False
     look: Sentence | None = None

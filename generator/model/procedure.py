@@ -16,13 +16,13 @@ from generator.model.scalars import (
     Listed,
     Name,
     Named,
+    OneOf,
     Ref,
     Refs,
     Sentence,
     Sentences,
     Span,
     Times,
-    one_of,
 )
 from generator.model.step import Step
 
@@ -71,13 +71,13 @@ class Card(Located):
 
     id: Id
     title: Sentence
-    size: Annotated[str, PlainValidator(one_of(*SIZES, kind="paper size"))] = "A4"
+    size: Annotated[str, OneOf(*SIZES, kind="paper size")] = "A4"
     turned: Flag = False
     read_from: Length
     stages: Refs = ()
     post_at: Ref | None = None
     language: Sentence | None = None
-    show: Annotated[tuple[Annotated[str, PlainValidator(one_of(*SHOWN, kind="part of a card"))], ...], Listed] = ()
+    show: Annotated[tuple[Annotated[str, OneOf(*SHOWN, kind="part of a card")], ...], Listed] = ()
     was: Id | None = None
 
 

@@ -6,7 +6,7 @@ from pydantic import Field, PlainValidator
 
 from generator.model.given import Value, read_value
 from generator.model.located import Located
-from generator.model.scalars import ClockTime, Limits, Listed, Name, Named, Ref, Refs, Sentence, Span, one_of
+from generator.model.scalars import ClockTime, Limits, Listed, Name, Named, OneOf, Ref, Refs, Sentence, Span
 
 
 class Session(Located):
@@ -29,8 +29,8 @@ class Help(Located):
     waste_questions: Ref | None = None
 
 
-_ALONE = one_of("never", "low-hazard only", "allowed", kind="answer to working alone")
-_GHS = one_of("rev10", "clp", kind="edition of precautionary statements")
+_ALONE = OneOf("never", "low-hazard only", "allowed", kind="answer to working alone")
+_GHS = OneOf("rev10", "clp", kind="edition of precautionary statements")
 
 
 class Room(Located):
@@ -42,14 +42,14 @@ class Room(Located):
     language: Sentence = "en"  # type: ignore[assignment]
     sessions: Annotated[tuple[Session, ...], Listed] = ()
     pack_up: Span | None = None
-    working_alone: Annotated[str, PlainValidator(_ALONE)] | None = None
+    working_alone: Annotated[str, _ALONE] | None = None
     base_wear: Refs = ()
     who_may_print: Refs = ()
     sheets_good_for: Span | None = None
     help: Help = Help()
     unattended_notice: Sentence | None = None
     unattended_at_most: Span | None = None
-    ghs: Annotated[str, PlainValidator(_GHS)] = "rev10"
+    ghs: Annotated[str, _GHS] = "rev10"
 
 
 class Emergency(Located):

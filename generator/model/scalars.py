@@ -6,8 +6,14 @@ from collections.abc import Callable, Mapping
 from difflib import get_close_matches
 from typing import Annotated, Any
 
-from pydantic import BeforeValidator, PlainValidator, WithJsonSchema
-from pydantic_core import PydanticCustomError
+from pydantic import (
+    BeforeValidator,
+    GetCoreSchemaHandler,
+    GetJsonSchemaHandler,
+    PlainValidator,
+    WithJsonSchema,
+)
+from pydantic_core import CoreSchema, PydanticCustomError, core_schema
 
 from generator.model.located import MARKS, WHERE, Text
 from generator.units import (
@@ -83,18 +89,29 @@ def a_count(value: object) -> int:
     raise refuse("unreadable", f'a whole number is expected, but "{value}" is written', "write for example `2`")
 
 
-def one_of(*words: str, kind: str) -> Callable[[object], str]:
-    """A reader for a closed list of words."""
+class OneOf:
+    """A field that takes one word of a closed list; editors offer the list."""
 
-    def read(value: object) -> str:
+    def __init__(self, *words: str, kind: str) -> None:
+        self.words = words
+        self.kind = kind
+
+    def __call__(self, value: object) -> str:
+        """The word as written; refused with the nearest one."""
         word = text(value)
-        if word in words:
+        if word in self.words:
             return word
-        near = get_close_matches(word, words, 1)
+        near = get_close_matches(word, self.words, 1)
         hint = f"did you mean `{near[0]}`? " if near else ""
-        raise refuse("unknown-name", f'"{word}" is no {kind}', f"{hint}write one of: {', '.join(words)}")
+        raise refuse("unknown-name", f'"{word}" is no {self.kind}', f"{hint}write one of: {', '.join(self.words)}")
 
-    return read
+    def __get_pydantic_core_schema__(self, source: Any, handler: GetCoreSchemaHandler) -> CoreSchema:
+        return core_schema.no_info_plain_validator_function(self)
+
+    def __get_pydantic_json_schema__(
+        self, schema: CoreSchema, handler: GetJsonSchemaHandler
+    ) -> dict[str, Any]:
+        return {"type": "string", "enum": list(self.words)}
 
 
 def units_reader(read: Callable[[str], Any], dimensions: tuple[Dimension, ...] = ()) -> Callable[[object], Any]:
@@ -143,7 +160,7 @@ def _dimension(example: str) -> Dimension:
 
 
 TIME = _dimension("1 s")
-Sentence = Annotated[Text, *_leaf(text, "words")]
+Sentence = Annotated[Text, *_leaf(text, "words", type=["string", "number", "boolean"])]
 Id = Annotated[Text, *_leaf(an_id, "lower-case words with hyphens", pattern="^[a-z0-9]+(-[a-z0-9]+)*$")]
 Ref = Annotated[Text, *_leaf(text, "the id of something declared elsewhere")]
 Name = Annotated[str, *_leaf(text, "a name of the author's own")]
@@ -160,7 +177,10 @@ Length = Annotated[Quantity, *_leaf(units_reader(read_quantity, (_dimension("1 m
 Volume = Annotated[Quantity, *_leaf(units_reader(read_quantity, (_dimension("1 L"),)), "a volume, as 18 L")]
 Density = Annotated[Quantity, *_leaf(units_reader(read_quantity, (_dimension("1 kg/L"),)), "a density, as 1.84 kg/L")]
 Current = Annotated[Quantity, *_leaf(units_reader(read_quantity, (_dimension("1 A"),)), "a current, as 12 A")]
-Ph = Annotated[object, *_leaf(units_reader(read_numbers_window), "a window of pH, as 9.5 to 10.4")]
+Ph = Annotated[
+    object,
+    *_leaf(units_reader(read_numbers_window), "a window of pH, as 9.5 to 10.4", type=["number", "string"]),
+]
 Times = Annotated[Counted, *_leaf(units_reader(read_counted), "a count and a word, as 4 points")]
 ClockTime = Annotated[Clock, *_leaf(units_reader(read_clock), "a time of day, as 13:10")]
 Day = Annotated[datetime.date, *_leaf(units_reader(read_date), "a day, as 2026-06-03")]

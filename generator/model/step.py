@@ -14,6 +14,7 @@ from generator.model.scalars import (
     Id,
     Name,
     Named,
+    OneOf,
     Ref,
     Refs,
     Sentence,
@@ -21,7 +22,6 @@ from generator.model.scalars import (
     SpanLimits,
     Times,
     named,
-    one_of,
     refuse,
     text,
     units_reader,
@@ -128,7 +128,7 @@ class Picture(Located):
 
 
 Recorded = Annotated[dict[Name, Annotated[Reading, PlainValidator(read_reading)]], Named]
-_STAYS = one_of("here", "near", "away", kind="way to stay")
+_STAYS = OneOf("here", "near", "away", kind="way to stay")
 
 
 class Fail(Located):
@@ -156,13 +156,13 @@ class Step(Located):
     id: Id
     say: Sentence
     card: Sentence | None = None
-    do: Annotated[str, PlainValidator(one_of(*VERBS, kind="verb"))]
+    do: Annotated[str, OneOf(*VERBS, kind="verb")]
     at: Ref | None = None
     into: Ref | None = None
     use: Annotated[dict[Ref, Annotated[Quantity | Text, PlainValidator(read_used)]], Named] = {}
     for_: Annotated[Quantity | FormulaRef, PlainValidator(read_time)] | None = Field(default=None, alias="for")
     takes: Span | None = None
-    stay: Annotated[str, PlainValidator(_STAYS)] = "here"
+    stay: Annotated[str, _STAYS] = "here"
     alarm: Ref | None = None
     when_it_sounds: Sentence | None = None
     check: Sentence | None = None

@@ -2,10 +2,8 @@
 
 from typing import Annotated
 
-from pydantic import PlainValidator
-
 from generator.model.located import Located
-from generator.model.scalars import Amount, Day, Ref, Refs, Sentence, one_of
+from generator.model.scalars import Amount, Day, OneOf, Ref, Refs, Sentence
 
 
 class ToDrain(Located):
@@ -20,7 +18,7 @@ class Container(Located):
 
     title: Sentence
     takes: Refs = ()
-    cap: Annotated[str, PlainValidator(one_of("closed", "vented", "open", kind="cap"))] | None = None
+    cap: Annotated[str, OneOf("closed", "vented", "open", kind="cap")] | None = None
     full_at: Amount | None = None
     pickup: Ref | None = None
     never: Sentence | None = None

@@ -2,13 +2,11 @@
 
 from typing import Annotated
 
-from pydantic import PlainValidator
-
 from generator.model.located import Located
-from generator.model.scalars import Listed, Ref, Refs, Sentence, one_of
+from generator.model.scalars import Listed, OneOf, Ref, Refs, Sentence
 
 BODY = ("eyes", "face", "hands", "body", "feet", "hearing", "lungs", "head")
-BodyPart = Annotated[str, PlainValidator(one_of(*BODY, kind="part of the body"))]
+BodyPart = Annotated[str, OneOf(*BODY, kind="part of the body")]
 
 
 class Ppe(Located):

@@ -40,7 +40,7 @@ def _describe(noun: type[Located], data: Any, fault: Any, file: str) -> Problem:
         return Problem("required-missing", Level.ERROR, where, f'{holder} has no "{path[-1]}"',
                        f"write a line `{path[-1]}: ...` here", step)
     if kind == "extra_forbidden":
-        return _unknown_key(noun, data, path, where, step)
+        return _unknown_key(noun, data, path, _key_place(data, path) or where, step)
     if kind == "too_short":
         return Problem("required-missing", Level.ERROR, where, f'"{path[-1]}" is an empty list',
                        "write at least one entry", step)
@@ -121,6 +121,13 @@ def _place(data: Any, path: tuple[str | int, ...], file: str) -> Location:
         here = _get(here, part) if part != "[key]" else here
         place = _own_place(here) or place
     return place
+
+
+def _key_place(data: Any, path: tuple[str | int, ...]) -> Location | None:
+    """Where the last field's own name stands."""
+    holder = _reach(data, path[:-1])
+    key = next((name for name in holder if name == path[-1]), None) if isinstance(holder, dict) else None
+    return getattr(key, "where", None)
 
 
 def _own_place(here: Any) -> Location | None:

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from generator.notation import as_yaml, plain, read_text
 
-# YAML takes no control characters and no halves of surrogate pairs; a key on one line has at most 1024 letters.
+# YAML takes no control characters and no halves of surrogate pairs; a key has at most 1024 letters.
 LETTERS = st.characters(exclude_categories=("Cs", "Cc"), exclude_characters="\ufffe\uffff\ufeff")
 WORDS = st.text(st.one_of(LETTERS, st.sampled_from("\n :#-{}[],'\"&*!|>%@`?\u2028\u0085")), max_size=30)
 KEYS = st.text(st.one_of(LETTERS, st.sampled_from(" :#-{}[],'\"&*!|>%@`?")), min_size=1, max_size=20)
@@ -35,7 +35,9 @@ def test_another_reader_finds_the_same_text(data: dict[str, Any]) -> None:
     assert yaml.load(as_yaml(data), Loader=yaml.BaseLoader) == data
 
 
-@pytest.mark.parametrize("text", ["", " ", "a: b", "a #b", "- a", "# a", "a\nb", "'", '"', "\\", "a:", "?", "é\u0085"])
+@pytest.mark.parametrize(
+    "text", ["", " ", "a: b", "a #b", "- a", "# a", "a\nb", "'", '"', "\\", "a:", "?", "é\u0085"]
+)
 def test_awkward_words_read_back(text: str) -> None:
     document = read_text(as_yaml({"a": text, "b": [text]}).encode(), "x.yml")
     assert document.root is not None

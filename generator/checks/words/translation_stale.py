@@ -61,10 +61,10 @@ def judge(file: LanguageFile, procedure: Procedure, issues: Mapping[str, Procedu
     changed = [path for path, text in _changed(issues[against], procedure) if path in translated(file)]
     if changed:
         more = f" and {len(changed) - _MOST} more" if len(changed) > _MOST else ""
+        count = "1 sentence" if len(changed) == 1 else f"{len(changed)} sentences"
         yield DOC.found(
             where,
-            f"since issue {against}, {len(changed)} sentences that {file.language} has translated have "
-            "changed",
+            f"since issue {against}, {count} that {file.language} has translated changed",
             f"compare {', '.join(changed[:_MOST])}{more}, and name the issue that you compared with",
         )
 

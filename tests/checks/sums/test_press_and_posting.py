@@ -1,0 +1,72 @@
+"""Rules that the press and the posting floor will call: their words, from plain data."""
+
+import datetime
+
+from generator.checks.sums import (
+    card_drops_hazard,
+    card_too_small,
+    copy_stale,
+    posted_without_approver,
+    review_overdue,
+)
+from generator.checks.words import id_changed
+from generator.model import Card
+from generator.problems import Level, Location
+
+WHERE = Location("p/clean.yml", 9, 5)
+CARD = Card.model_validate({"id": "line-card", "title": "Line card", "size": "A4", "read_from": "2.0 m"})
+
+
+def test_a_card_that_needs_more_lines_is_told_how_to_split() -> None:
+    parts = (card_too_small.Part("1", "9", ("Clean",)), card_too_small.Part("10", "18"))
+    (problem,) = card_too_small.judge(CARD, 61, 40, 6.7, parts, ("A3",))
+    assert (problem.rule, problem.level) == ("card-too-small", Level.ERROR)
+    assert problem.message.replace("\u00a0", " ") == (
+        'card "line-card" needs 61 lines and has room for 40, '
+        "with letters of 6.7 mm for a reader at 2.0 m on A4"
+    )
+    assert problem.fix == (
+        "split it into 2 cards (steps 1 to 9 of Clean; steps 10 to 18)"
+        " or print it on A3 or have it read from nearer"
+    )
+
+
+def test_a_card_that_no_split_helps() -> None:
+    (problem,) = card_too_small.judge(CARD, 61, 40, 6.7)
+    assert problem.fix == "give it fewer steps, or have it read from nearer"
+
+
+def test_a_card_that_fits_to_the_line() -> None:
+    assert list(card_too_small.judge(CARD, 40, 40, 6.7)) == []
+
+
+def test_what_a_card_leaves_out_is_told_once_with_its_first_step() -> None:
+    hazards = {"in": {"Corrosive"}, "out": {"Corrosive"}, "look": set[str]()}
+    wear = {"in": {"Gloves", "Apron"}, "out": {"Gloves"}}
+    found = list(card_drops_hazard.judge(CARD, set(), {"Gloves"}, hazards, wear))
+    assert [(problem.step, problem.message) for problem in found] == [
+        ("in", 'card "line-card" leaves out a hazard of step in and 1 more: Corrosive'),
+        ("in", 'card "line-card" leaves out a piece of wear of step in: Apron'),
+    ]
+
+
+def test_a_card_that_shows_more_than_its_steps_have() -> None:
+    shown = {"Corrosive", "Toxic"}
+    assert list(card_drops_hazard.judge(CARD, shown, set(), {"in": {"Toxic"}}, {"in": set()})) == []
+
+
+def test_posting_says_what_is_out_of_date_and_who_is_asked() -> None:
+    stale = copy_stale.at(WHERE, "etch-card", "2", "3", "4", ["etch-in"])
+    assert stale.message == 'copy 2 of card "etch-card" is issue 3, and issue 4 is posted (changed: etch-in)'
+    due = review_overdue.at(WHERE, datetime.date(2025, 6, 3), datetime.date(2026, 6, 3), "instructor")
+    assert due.message == "the review was due on 2026-06-03; the procedure was last posted on 2025-06-03"
+    alone = posted_without_approver.at(WHERE, "4", "instructor", "technician")
+    assert alone.message.endswith("was approved by technician; its approver is instructor")
+    assert posted_without_approver.at(WHERE, "4", "instructor").message.endswith(
+        "by nobody; its approver is instructor"
+    )
+    gone = id_changed.at(WHERE, "step", "soak-in", ["soak-start"])
+    assert (
+        gone.fix == "write `was: soak-in` on what it has become (new here: `soak-start`), or give the id back"
+    )
+    assert {problem.where for problem in (stale, due, alone, gone)} == {WHERE}

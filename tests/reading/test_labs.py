@@ -1,0 +1,99 @@
+"""The demo lab and four rooms of other trades read whole, and have no warning but those they accept."""
+
+import datetime
+from pathlib import Path
+
+import pytest
+
+from generator.model import Procedure
+from generator.pipeline import check
+from generator.problems import Level
+from generator.reading import LabRead, find_folder, open_folder, read_lab
+from generator.units import Quantity
+
+ROOT = Path(__file__).parents[2]
+DEMO = ROOT / "procedures"
+SMALL = ROOT / "tests" / "labs"
+DAY = datetime.date(2026, 11, 25)
+
+ACCEPTED = {
+    "minimum": set(),
+    "resin": {("hot-unattended", "oven-in")},
+    "soil": {("hot-unattended", "oven-in")},
+    "furnace": {("hot-unattended", "temper-in")},
+}
+DEMO_ACCEPTED = {
+    ("gloves-on-clean-thing", "see-dry"),
+    ("gloves-on-clean-thing", "see-black"),
+    ("gloves-on-clean-thing", "see-pink"),
+    ("air-not-cleared", "etch-in"),
+    ("two-actions", "copper-in"),
+}
+
+
+def read(folder: Path) -> LabRead:
+    return read_lab(open_folder(find_folder(folder), folder.name))
+
+
+def demo() -> Procedure:
+    return read(DEMO).procedures["copper-the-holes"].procedure
+
+
+@pytest.mark.parametrize("name", ["minimum", "resin", "soil", "furnace"])
+def test_a_small_lab_reads_without_a_problem(name: str) -> None:
+    found = read(SMALL / name)
+    assert found.problems == ()
+    assert found.lab is not None
+    assert len(found.procedures) == 1
+
+
+@pytest.mark.parametrize("name", ["minimum", "resin", "soil", "furnace"])
+def test_a_small_lab_has_the_warnings_that_it_accepts_and_no_others(name: str) -> None:
+    checked = check(read(SMALL / name), DAY)
+    loud = [p for p in checked.problems if p.level in (Level.ERROR, Level.WARNING)]
+    assert [f"{p.where} {p.rule} {p.message}" for p in loud] == []
+    assert {(p.rule, p.step) for p in checked.problems if p.level is Level.ACCEPTED} == ACCEPTED[name]
+
+
+def test_the_demo_has_the_warnings_that_it_accepts_and_no_others() -> None:
+    checked = check(read(DEMO), DAY)
+    loud = [p for p in checked.problems if p.level in (Level.ERROR, Level.WARNING)]
+    assert [f"{p.where} {p.rule} {p.message}" for p in loud] == []
+    accepted = [(p.rule, p.step) for p in checked.problems if p.level is Level.ACCEPTED]
+    assert set(accepted) == DEMO_ACCEPTED
+
+
+def test_the_demo_is_read_as_it_is_written() -> None:
+    found = read(DEMO)
+    assert found.problems == ()
+    procedure = found.procedures["copper-the-holes"]
+    assert set(procedure.classes) == {"second-year"}
+    assert set(procedure.languages) == {"es"}
+    assert [str(stage.stage) for stage in procedure.procedure.stages] == [
+        "receive", "clean", "coat", "etch", "plate", "finish",
+    ]  # fmt: skip
+    assert found.folder.pictures == {"clear-and-plugged.svg", "wall-even-and-patchy.svg"}
+
+
+def test_every_sentence_of_the_demo_stands_where_it_says() -> None:
+    lines = (DEMO / "copper-the-holes.yml").read_text(encoding="utf-8").splitlines()
+    for step in demo().steps:
+        where = step.say.where
+        assert lines[where.line - 1][where.column - 1 :].lstrip("\"'").startswith(step.say[:20])
+        assert lines[step.spot("id").line - 1][step.spot("id").column - 1 :].startswith(step.id)
+
+
+def test_a_class_lays_its_values_over_its_procedure() -> None:
+    found = read(DEMO).procedures["copper-the-holes"]
+    base, second = found.procedure, found.classes["second-year"]
+    assert second.id == "copper-the-holes.second-year"
+    assert second.title == "Second-year boards"
+    assert second.job["length"] == Quantity(100, "mm")
+    assert second.job["board_thickness"] == base.job["board_thickness"]
+    steps = {str(step.id): step for step in second.steps}
+    assert steps["soak-in"].for_ == Quantity(7, "min")
+    assert steps["fix"].set == {"program": "3", "temperature": "72 degC"}
+    assert [step.id for step in second.steps] == [step.id for step in base.steps]
+    assert [step.say for step in second.steps] == [step.say for step in base.steps]
+    assert steps["soak-in"].spot("for").file.endswith("second-year.yml")
+    assert steps["soak-in"].spot("say").file.endswith("copper-the-holes.yml")
