@@ -41,7 +41,16 @@ from generator.outputs.mathml_pieces import (
 
 def formula_mathml(formula: Formula) -> str:
     """Return `<math>` for "answer = ...", with the formula as text for a reader aloud."""
+    if formula.in_words:
+        return _in_words(formula)
     return equation_mathml(formula.answer.symbol, formula.tape, _symbols(formula))
+
+
+def _in_words(formula: Formula) -> str:
+    words = escape(formula_text(formula), quote=True)
+    right = f"<mtext>{escape(formula.in_words)}</mtext>"
+    left = symbol_piece(formula.answer.symbol).markup
+    return f'<math display="block" alttext="{words}"><mrow>{left}<mo>=</mo>{right}</mrow></math>'
 
 
 def equation_mathml(left: str, tape: Tape, symbols: Mapping[str, str]) -> str:
@@ -55,6 +64,8 @@ def equation_mathml(left: str, tape: Tape, symbols: Mapping[str, str]) -> str:
 
 def formula_text(formula: Formula) -> str:
     """Return the formula as one line: "I = j (A + A_contact)"."""
+    if formula.in_words:
+        return f"{formula.answer.symbol} = {formula.in_words}"
     return f"{formula.answer.symbol} = {_Printer(_symbols(formula)).piece(formula.tape.answer).text}"
 
 
