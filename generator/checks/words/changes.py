@@ -14,6 +14,8 @@ _TRAY = re.compile(
     r"\b(?:empty|rinse|drain|tip out|pour out|clear) (?:out )?the (?:\w+ )?tray\b|\btray (?:empty|out)\b"
 )
 _SUPPLY = r"(?:current|rectifier|power supply|supply|elements?|heater|power)"
+_MORE_THAN_ONE = re.compile(r"[.!?;,]\s+\S| then ")
+_SUPPLIES = re.compile(rf"\b{_SUPPLY}\b")
 _ON = re.compile(
     rf"\b{_SUPPLY}\b.*\b(?:up|on)\b|\b(?:switch|turn) on\b.*\b{_SUPPLY}\b|"
     rf"\b(?:bring up|raise|increase|start)\b.*\b{_SUPPLY}\b"
@@ -35,14 +37,15 @@ _PLACES = re.compile(
 )
 
 
-def changes(study: Study, step: Step, text: str) -> Iterator[str]:
-    """The things that a sentence changes, each once, in the order of the sentence.
+def changes(study: Study, step: Step, text: str, worn: re.Pattern[str]) -> Iterator[str]:
+    """The things that a sentence changes, each once, in its order; none where it has only one clause.
 
     A lid counts where the step's place has one (the door of an oven is opened by the hand that puts in), and
     "current off" counts only where there may be current: elsewhere it is a look, not an action.
     """
     seen: dict[str, None] = {}
-    worn = _worn(study)
+    if not _MORE_THAN_ONE.search(text):
+        return
     for clause in clauses(text):
         thing = _changed(study, step, clause, worn)
         if thing:
@@ -50,7 +53,7 @@ def changes(study: Study, step: Step, text: str) -> Iterator[str]:
     yield from seen
 
 
-def _changed(study: Study, step: Step, clause: str, worn: str) -> str:
+def _changed(study: Study, step: Step, clause: str, worn: re.Pattern[str]) -> str:
     """What one clause changes; the first of lid, tray, current, wear, part that fits."""
     if _LID.search(clause):
         place = study.place(step.at)
@@ -59,19 +62,20 @@ def _changed(study: Study, step: Step, clause: str, worn: str) -> str:
         return "the tray"
     if _ON.search(clause) or (_OFF.search(clause) and _may_be_live(study, step)):
         return "the current"
-    if re.search(rf"\b{_SUPPLY}\b", clause):
+    if _SUPPLIES.search(clause):
         return ""
     if _DRESS.match(clause):
         return "what is worn"
-    if re.search(rf"\b(?:{worn})\b", clause):
+    if worn.search(clause):
         return "what is worn" if _WEAR.search(clause) else ""
     return "the part" if _moves_part(study, clause) else ""
 
 
-def _worn(study: Study) -> str:
+def worn_words(study: Study) -> re.Pattern[str]:
     """What is worn in this lab, by the last word of each title, and the usual words."""
     last = {str(piece.title).lower().split()[-1] for piece in study.lab.ppe.values()}
-    return "|".join((_WORN, *(re.escape(word) for word in sorted(last))))
+    words = "|".join((_WORN, *(re.escape(word) for word in sorted(last))))
+    return re.compile(rf"\b(?:{words})\b")
 
 
 def _moves_part(study: Study, clause: str) -> bool:

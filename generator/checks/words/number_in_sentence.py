@@ -6,10 +6,9 @@ from collections.abc import Iterator
 from generator.checks.rule import Rule
 from generator.checks.words.quantities import Mention, fields_of, mentions, place_values, step_values, without
 from generator.checks.words.sentences import COMMAND, SEEN, Said, of_equipment, of_step
-from generator.model import Step
+from generator.model import Place, Step
 from generator.problems import Level, Problem, RuleDoc
 from generator.study import LabStudy, Study
-from generator.units import Quantity
 
 DOC = RuleDoc(
     id="number-in-sentence",
@@ -42,31 +41,31 @@ def find_in_lab(study: LabStudy) -> Iterator[Problem]:
     """Sentences of places and timers."""
     for said in of_equipment(study.lab):
         place = study.place(said.place)
-        yield from _judge(said, place_values(place) if place else (), "")
+        yield from _judge(said, place, "")
 
 
 def find(study: Study) -> Iterator[Problem]:
     """Sentences of steps."""
     for found in study.steps():
         step = found.step
-        held = (*step_values(step), *place_values(study.place(step.at)))
-        timer = _timer(study, step)
+        place = study.place(step.at)
+        timer = _timer(study, step, place)
         for said in of_step(step):
-            yield from _judge(said, held, timer)
+            yield from _judge(said, place, timer)
 
 
-def _timer(study: Study, step: Step) -> str:
-    place = study.place(step.at)
+def _timer(study: Study, step: Step, place: Place | None) -> str:
     id = step.alarm or (place.timer if place else None)
     timer = study.lab.timers.get(id) if id else None
     return str(timer.title) if timer else ""
 
 
-def _judge(said: Said, held: tuple[Quantity, ...], timer: str) -> Iterator[Problem]:
+def _judge(said: Said, place: Place | None, timer: str) -> Iterator[Problem]:
     if said.kind not in _JUDGED:
         return
-    found = [mention for mention in mentions(said.text) if said.kind == COMMAND or _is_held(mention, held)]
-    found += [Mention(match.group(), match.start(), None) for match in _STATION.finditer(said.text)]
+    found = [mention for mention in mentions(said.text) if _counts(said, place, mention)]
+    if "tation" in said.text:
+        found += [Mention(match.group(), match.start(), None) for match in _STATION.finditer(said.text)]
     found += _of_timer(said, timer)
     if found:
         found.sort(key=lambda mention: mention.start)
@@ -80,9 +79,13 @@ def _judge(said: Said, held: tuple[Quantity, ...], timer: str) -> Iterator[Probl
         )
 
 
-def _is_held(mention: Mention, held: tuple[Quantity, ...]) -> bool:
+def _counts(said: Said, place: Place | None, mention: Mention) -> bool:
+    """In a command every quantity counts; what must be seen may have a tolerance that no field holds."""
+    if said.kind == COMMAND or mention.value is None:
+        return said.kind == COMMAND
     value = mention.value
-    return value is not None and any(
+    held = (*(step_values(said.step) if said.step else ()), *place_values(place))
+    return any(
         value.dimension == other.dimension and abs(value.si - other.si) <= 1e-9 * abs(other.si)
         for other in held
     )

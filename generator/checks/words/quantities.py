@@ -16,6 +16,8 @@ _IN_DIGITS = {
     "eight": "8", "nine": "9", "ten": "10", "twelve": "12", "fifteen": "15", "twenty": "20", "thirty": "30",
     "forty": "40", "fifty": "50", "sixty": "60", "ninety": "90", "hundred": "100",
 }  # fmt: skip
+_DIGIT = re.compile(r"\d")
+_COUNT = re.compile(rf"\b(?:{'|'.join(_IN_DIGITS)})\b", re.IGNORECASE)
 _LEAD = r"(?:\s*\b(?:for|at|in|to|of|about|around|up to|at least)\s+)(?:the\s+)?$"
 # Counted things are no quantities here, and "in" after a number is far more often the word than the inch.
 _NOT_MEANT = frozenset({"", "boards", "pieces", "holes", "parts"})
@@ -41,14 +43,14 @@ class Mention:
 
 def mentions(text: str) -> Iterator[Mention]:
     """Every quantity in a sentence: digits or a number word with a unit of the table."""
-    for match in _NUMBER.finditer(text):
+    for match in _NUMBER.finditer(text) if _DIGIT.search(text) else ():
         unit = _unit_after(text[match.end() :])
         if unit:
             end = match.end() + len(unit)
             yield Mention(
                 text[match.start() : end], match.start(), _value(match["high"] or match["low"], unit)
             )
-    for match in _spelt().finditer(text):
+    for match in _spelt().finditer(text) if _COUNT.search(text) else ():
         yield Mention(match.group(), match.start(), _value(_IN_DIGITS[match["count"].lower()], match["unit"]))
 
 

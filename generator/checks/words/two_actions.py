@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from generator.checks.rule import Rule
-from generator.checks.words.changes import changes
+from generator.checks.words.changes import changes, worn_words
 from generator.checks.words.sentences import Said
 from generator.model import Step
 from generator.problems import Level, Problem, RuleDoc
@@ -28,10 +28,11 @@ DOC = RuleDoc(
 
 def find(study: Study) -> Iterator[Problem]:
     """One problem a step: its sentence, or else its card's sentence."""
+    worn = worn_words(study)
     for found in study.steps():
         step = found.step
         for field, text in (("say", step.say), ("card", step.card)):
-            things = tuple(changes(study, step, str(text))) if text else ()
+            things = tuple(changes(study, step, str(text), worn)) if text else ()
             if text is not None and len(things) > 1:
                 yield _problem(Said(text, field, "command", step), things)
                 break

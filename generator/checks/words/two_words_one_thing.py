@@ -43,23 +43,22 @@ def find(study: Study) -> Iterator[Problem]:
         yield from _judge(said, words)
 
 
-def _words(lab: Lab) -> tuple[tuple[re.Pattern[str], str], ...]:
+def _words(lab: Lab) -> tuple[tuple[str, str], ...]:
+    """Pairs of a word that is not used, in small letters, and the term."""
     return tuple(
-        (_alone(str(other)), str(entry.term or id.replace("-", " ")))
+        (str(other).lower(), str(entry.term or id.replace("-", " ")))
         for id, entry in lab.glossary.items()
         for other in entry.not_
     )
 
 
-def _alone(word: str) -> re.Pattern[str]:
-    return re.compile(rf"(?<![\w-]){re.escape(word)}(?![\w-])", re.IGNORECASE)
-
-
-def _judge(said: Said, words: tuple[tuple[re.Pattern[str], str], ...]) -> Iterator[Problem]:
-    for pattern, term in words:
-        found = pattern.search(said.text)
+def _judge(said: Said, words: tuple[tuple[str, str], ...]) -> Iterator[Problem]:
+    low = said.text.lower()
+    for word, term in words:
+        pattern = rf"(?<![\w-]){re.escape(word)}(?![\w-])" if word in low else ""
+        found = re.search(pattern, said.text, re.IGNORECASE) if pattern else None
         if found:
-            better = pattern.sub(term, said.text)
+            better = re.sub(pattern, term.replace("\\", r"\\"), said.text, flags=re.IGNORECASE)
             better = better[:1].upper() + better[1:] if said.text[:1].isupper() else better
             yield said.found(
                 DOC,
