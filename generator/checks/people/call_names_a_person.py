@@ -2,8 +2,9 @@
 
 from collections.abc import Iterable, Iterator
 
+from generator.checks.people.fields import ROLES
 from generator.checks.people.persons import is_person, people, role_of, sentences
-from generator.checks.people.references import ROLES, Reference, unknown_in_lab, unknown_in_procedure
+from generator.checks.people.references import Reference, unknown_in_lab, unknown_in_procedure
 from generator.checks.rule import Rule
 from generator.model import Lab
 from generator.problems import Level, Problem, RuleDoc

@@ -7,81 +7,20 @@ from functools import cache
 from importlib.resources import files
 
 from generator.checks.chemicals.contents import steps_of
+from generator.checks.people.fields import (
+    CALLS,
+    FREE,
+    KINDS,
+    LAB_FIELDS,
+    PROCEDURE_FIELDS,
+    ROOM_FIELDS,
+    STEP_FIELDS,
+)
 from generator.hazards import hazard_word_ids
 from generator.model import Lab, Located, Step, Text
 from generator.study import LabStudy, Study
 
 LEFT_OUT = "…"
-
-# noun of the lab, field (a dot leads into a field's own fields), what the field names
-LAB_FIELDS: tuple[tuple[str, str, str], ...] = (
-    ("roles", "backup", "role"),
-    ("roles", "needs", "sign-off"),
-    ("signoffs", "given_by", "role"),
-    ("ppe", "over", "piece of PPE"),
-    ("ppe", "against", "hazard"),
-    ("mixtures", "made_of", "substance or mixture"),
-    ("mixtures", "wear", "piece of PPE"),
-    ("mixtures", "leftovers", "container"),
-    ("places", "holds", "mixture"),
-    ("places", "allows", "residue"),
-    ("places", "clears", "residue"),
-    ("places", "leaves", "residue"),
-    ("places", "wear", "piece of PPE"),
-    ("places", "drains_to", "container"),
-    ("places", "not_right.call", "role"),
-    ("places", "timer", "timer"),
-    ("places", "keeper", "role"),
-    ("waste", "takes", "waste"),
-    ("waste", "pickup", "role"),
-    ("waste", "to_drain.decided_by", "role"),
-)
-ROOM_FIELDS = (
-    ("base_wear", "piece of PPE"),
-    ("who_may_print", "role"),
-    ("help.waste_questions", "role"),
-)
-PROCEDURE_FIELDS = (
-    ("who", "role"),
-    ("also_present", "role"),
-    ("written_by", "role"),
-    ("approver", "role"),
-    ("part.starts.at", "place"),
-    ("part.starts.residues", "residue"),
-    ("part.ends.at", "place"),
-    ("part.ends.residues", "residue"),
-    ("vendor_papers.decided_by", "role"),
-    ("you_may_see.at", "step"),
-    ("cards.post_at", "place"),
-    ("accept.rule", "rule"),
-    ("accept.step", "step"),
-    ("accept.place", "place"),
-    ("accept.who", "role"),
-)
-STEP_FIELDS = (
-    ("at", "place"),
-    ("into", "vessel"),
-    ("use", "substance or mixture"),
-    ("alarm", "timer"),
-    ("fail.redo", "step of the run"),
-    ("fail.call", "role"),
-    ("watch.fail.redo", "step of the run"),
-    ("watch.fail.call", "role"),
-    ("hold.who", "role"),
-    ("since.step", "step"),
-    ("put_on", "piece of PPE"),
-    ("take_off", "piece of PPE"),
-    ("rack", "rack"),
-    ("waste", "container"),
-    ("who", "role"),
-)
-CALLS = (("fail.call", "role"), ("watch.fail.call", "role"))
-KINDS = frozenset(kind for *_, kind in (*LAB_FIELDS, *ROOM_FIELDS, *PROCEDURE_FIELDS, *STEP_FIELDS)) | {
-    "group"
-}
-ROLES = frozenset({"role"})
-# Words of these kinds are free; only one that is nearly a declared name is taken for a mistyped one.
-FREE = {"waste", "group"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -130,8 +69,14 @@ def step_references(step: Step, fields: tuple[tuple[str, str], ...] = STEP_FIELD
     """Every name in some fields of a step."""
     id = str(step.id)
     for field, kind in fields:
-        for name in named_in(step, field):
+        names = _values_named(step) if kind == "value" else named_in(step, field)
+        for name in names:
             yield Reference(name, kind, field, f"step {id}", step=id)
+
+
+def _values_named(step: Step) -> list[Text]:
+    """The names of values that stand for an amount, as in `use: {resin-a: resin}`."""
+    return [amount for amount in step.use.values() if isinstance(amount, Text)]
 
 
 def named_in(holder: object, field: str) -> Iterable[Text]:
@@ -162,7 +107,20 @@ def declared(study: LabStudy) -> dict[str, frozenset[str]]:
         known["step of the run"] = frozenset(str(step.id) for step in study.procedure.steps)
         known["step"] = frozenset(str(found.step.id) for found in study.steps())
         known["rule"] = rule_ids()
+        known["value"] = _values(study)
     return known
+
+
+def _values(study: Study) -> frozenset[str]:
+    """Names that can stand for an amount: of the job, given at a step, or read at one."""
+    at_steps = [{*found.step.given, *found.step.record} for found in study.steps()]
+    return frozenset({"all", "rest", *map(str, study.procedure.job)}.union(*at_steps))
+
+
+def absent(lab: Lab, kind: str) -> str:
+    """The noun that a kind wants declared first, where the lab has none of it; else empty."""
+    noun = _NOUNS.get(kind, ("",))[0]
+    return noun if noun and kind not in FREE and not getattr(lab, noun) else ""
 
 
 _NOUNS: dict[str, tuple[str, ...]] = {

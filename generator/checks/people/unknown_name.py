@@ -2,10 +2,11 @@
 
 from collections.abc import Iterable, Iterator, Mapping
 
+from generator.checks.people.fields import FREE
 from generator.checks.people.persons import is_person
 from generator.checks.people.references import (
-    FREE,
     Reference,
+    absent,
     declared,
     unknown_in_lab,
     unknown_in_procedure,
@@ -45,20 +46,28 @@ def find(study: Study) -> Iterator[Problem]:
 
 
 def _told(lab: Lab, found: Iterable[Reference], known: Mapping[str, frozenset[str]]) -> Iterator[Problem]:
+    """One problem a name; where the lab has none of a noun at all, one for all the names of that noun."""
     groups: dict[str, list[Reference]] = {}
     for reference in sorted(found, key=lambda one: (one.kind in FREE, one.name.where)):
         if not is_person(lab, reference):
-            groups.setdefault(str(reference.name), []).append(reference)
-    for name, references in groups.items():
+            noun = absent(lab, reference.kind)
+            groups.setdefault(f"{noun}:" if noun else str(reference.name), []).append(reference)
+    for references in groups.values():
         first = references[0]
+        noun = absent(lab, first.kind)
+        why = f"and the lab declares no `{noun}`" if noun else f"which {_missing(first.kind)}"
         yield DOC.found(
             first.name.where,
-            f"{_holder(first)} names the {first.kind} `{name}`, which "
-            f"{_missing(first.kind)}{_more(references)}",
-            _fix(lab, first, known[first.kind]),
+            f"{_holder(first)} names the {first.kind} `{first.name}`, {why}{_more(references)}",
+            _declare(noun, references) if noun else _fix(lab, first, known[first.kind]),
             step=first.step,
             place=first.place,
         )
+
+
+def _declare(noun: str, references: list[Reference]) -> str:
+    names = dict.fromkeys(str(reference.name) for reference in references)
+    return f"declare under `{noun}`: {', '.join(names)}"
 
 
 def _holder(reference: Reference) -> str:
@@ -70,14 +79,16 @@ def _holder(reference: Reference) -> str:
     return f"`{reference.field}` of {holder}"
 
 
+_NOT_THERE = {
+    "rule": "is no rule",
+    "step": "the procedure has not",
+    "step of the run": "is no step of the run",
+    "value": "is no value of the job and no reading",
+}
+
+
 def _missing(kind: str) -> str:
-    if kind in FREE:
-        return "looks like a mistyped one"
-    return {
-        "rule": "is no rule",
-        "step": "the procedure has not",
-        "step of the run": "is no step of the run",
-    }.get(kind, "is not declared")
+    return "looks like a mistyped one" if kind in FREE else _NOT_THERE.get(kind, "is not declared")
 
 
 def _more(references: list[Reference]) -> str:
@@ -95,7 +106,7 @@ def _fix(lab: Lab, reference: Reference, known: frozenset[str]) -> str:
         )
         if by_title is not None:
             return f"write the role's id: `{by_title}`"
-    if reference.kind in ("rule", "step", "step of the run"):
+    if reference.kind in ("rule", "step", "step of the run", "value"):
         return (
             nearest(reference.name, known)
             .replace("declare it, or use", "use")

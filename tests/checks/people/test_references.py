@@ -6,13 +6,8 @@ from typing import Annotated, Any, get_args, get_origin
 from pydantic import BaseModel, WithJsonSchema
 
 from generator.checks import docs
-from generator.checks.people.references import (
-    LAB_FIELDS,
-    PROCEDURE_FIELDS,
-    ROOM_FIELDS,
-    STEP_FIELDS,
-    rule_ids,
-)
+from generator.checks.people.fields import LAB_FIELDS, PROCEDURE_FIELDS, ROOM_FIELDS, STEP_FIELDS
+from generator.checks.people.references import rule_ids
 from generator.model import Lab, Procedure, Step
 
 NAMES_SOMETHING = "the id of something declared elsewhere"
