@@ -7,6 +7,7 @@ from functools import cached_property
 from typing import Any, Literal
 
 from generator.formulas import arithmetic
+from generator.formulas.as_given import plain_numbers
 from generator.formulas.errors import FormulaError
 from generator.formulas.evaluate import evaluate, holds
 from generator.formulas.inputs import AnyInput, Input
@@ -185,17 +186,10 @@ class Formula:
         return to_pint(self.evaluate(ours))
 
     def _evaluate_as_given(self, values: Values) -> Quantity:
-        quantities = {each.name: each for each in self.inputs if isinstance(each, Input)}
-        plain: dict[str, Any] = dict(values)
-        units: dict[Dimension, str] = {}
-        for name, value in values.items():
-            if name in quantities and isinstance(value, Quantity) and value.unit:
-                unit = units.setdefault(value.dimension, value.unit)
-                plain[name] = value.to(unit).number
+        plain, units = plain_numbers(values, self.answer.like, self.answer.unit)
         number = self._finite(evaluate(self.tape, settle(self.inputs, plain, self.name)))
-        like = values.get(self.answer.like)
-        if isinstance(like, Quantity):
-            return Quantity(number, units.get(like.dimension, like.unit))
+        if self.answer.like in units:
+            return Quantity(number, units[self.answer.like])
         return Quantity(
             from_si(number, self.answer.unit) if self.answer.unit == "%" else number, self.answer.unit
         )

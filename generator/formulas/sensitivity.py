@@ -64,7 +64,7 @@ def _shift(
     formula: Formula, values: Mapping[str, Value], each: Input, sign: int, right: Quantity
 ) -> Shift | None:
     value = values.get(each.name)
-    start = each.default_quantity if value is None else as_quantity(each, value, formula.name)
+    start = each.default_quantity if value is None else _as_said(formula, each, value)
     if start is None or not start.number:
         return None
     is_scale = bool(UNITS[start.unit].offset)
@@ -98,7 +98,12 @@ def outside_usual(
         if not isinstance(each, Input) or each.name not in values:
             continue
         window = (usual or {}).get(each.name) or each.usual_window
-        given = as_quantity(each, values[each.name], formula.name)
+        given = _as_said(formula, each, values[each.name])
         if window is not None and window.dimension == given.dimension and not window.contains(given):
             found.append(OutsideUsual(each.name, given, window))
     return tuple(found)
+
+
+def _as_said(formula: Formula, each: Input, value: Value) -> Quantity:
+    """A quantity as it is: a lab's own formula on plain numbers takes it in any unit."""
+    return value if isinstance(value, Quantity) else as_quantity(each, value, formula.name)

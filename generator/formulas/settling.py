@@ -52,9 +52,8 @@ def as_quantity(wanted: Input, value: Value, formula: str = "") -> Quantity:
     """What was given as a quantity of the input's kind; FormulaError where it is none."""
     quantity = _read(wanted, value, formula)
     if not _same_kind(wanted, quantity):
-        what = (
-            f"{_name(wanted)} is {show_quantity(quantity)}: {quantity.dimension} and not {wanted.dimension}"
-        )
+        kinds = f"{_kind(quantity.unit)} and not {_kind(wanted.unit)}"
+        what = f"{_name(wanted)} is {show_quantity(quantity)}: {kinds}"
         raise FormulaError(what, f"give it in {_units(wanted)}", formula, given=wanted.name)
     return quantity
 
@@ -88,6 +87,11 @@ def _from_text(wanted: Input, text: str, formula: str) -> Quantity:
         except UnitsError:
             fix = f"write {text} {wanted.unit}" if re.fullmatch(r"[0-9.]+", text.strip()) else error.fix
             raise FormulaError(error.message, fix, formula, given=wanted.name) from error
+
+
+def _kind(unit: str) -> str:
+    """What a unit measures; shares by mass and by volume are told apart."""
+    return {"% w/w": "a share by mass", "% v/v": "a share by volume"}.get(unit, UNITS[unit].dimension.name)
 
 
 def _same_kind(wanted: Input, quantity: Quantity) -> bool:

@@ -91,6 +91,25 @@ def test_inputs_are_held_against_each_other() -> None:
         find_formula("plating_area").evaluate({**PLATE, "masked": "100 mm", "holes": []})
 
 
+def test_a_share_by_volume_is_no_share_by_mass() -> None:
+    given = {"target": "190 g/L", "bath_volume": "42 L", "stock_density": "1.84 kg/L"}
+    liquid = find_formula("make_up_liquid")
+    assert liquid.evaluate({**given, "stock_strength": "96 %"}) == liquid.evaluate(
+        {**given, "stock_strength": "96 % w/w"}
+    )
+    with pytest.raises(FormulaError) as caught:
+        liquid.evaluate({**given, "stock_strength": "96 % v/v"})
+    assert caught.value.what.endswith("is 96\u00a0%\u00a0v/v: a share by volume and not a share by mass")
+    assert caught.value.fix == "give it in % w/w or %"
+
+
+def test_a_time_of_day() -> None:
+    latest = find_formula("latest_start")
+    found = latest.evaluate({"until": "16:05", "pack_up": "20 min", "run_time": "2.5 h"})
+    assert latest.answer.show(found) == "13:15"
+    assert latest.evaluate({"until": Quantity(965, "min"), "pack_up": "20 min", "run_time": "2.5 h"}) == found
+
+
 def test_a_bound_is_inside_in_any_unit() -> None:
     assert TIME.evaluate({**JOB, "copper": "1 mm"}).number > 0
     with pytest.raises(FormulaError):

@@ -2,6 +2,7 @@
 
 import time
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -77,6 +78,20 @@ def test_values_of_one_kind_are_brought_to_one_unit() -> None:
     (formula,) = read_formulas(SOIL, "formulas.py").formulas
     mixed = {"wet": Quantity(46.2, "g"), "dry": Quantity(0.0398, "kg"), "tin": Quantity(12400, "mg")}
     assert formula.evaluate(mixed).number == pytest.approx(23.3577, rel=1e-5)
+
+
+def test_the_unit_of_the_answer_is_the_unit_of_what_goes_in() -> None:
+    weight, heaped, drill, _ = read_formulas(RICH, "formulas.py").formulas
+    assert weight.evaluate({"mass": Quantity(0.003, "kg")}) == Quantity(14.715, "g")
+    rows: list[Any] = [{"n": 2, "w": Quantity(3, "g")}, {"n": 1, "w": Quantity(0.004, "kg")}]
+    assert heaped.evaluate({"rows": rows}).number == pytest.approx(10, rel=1e-12)
+    stock = [Quantity(0.8, "mm"), Quantity(900, "um")]
+    assert drill.evaluate({"hole": Quantity(0.81, "mm"), "drills": stock}).number == pytest.approx(0.9)
+
+
+def test_a_share_goes_in_as_a_share() -> None:
+    (formula,) = read_formulas("def part(whole, share):\n    return whole * share\n", "formulas.py").formulas
+    assert formula.evaluate({"whole": Quantity(200, "g"), "share": Quantity(5, "%")}).number == 10
 
 
 def test_nothing_comes_out_of_impossible_numbers() -> None:

@@ -5,6 +5,7 @@ from typing import Any
 import pytest
 
 from generator.formulas import LIBRARY, Formula, FormulaError, find_formula
+from generator.formulas.lab_file import read_formulas
 from generator.formulas.reckoner import reckon, round_values
 from generator.formulas.sensitivity import outside_usual, sensitivity
 from generator.units import Quantity, read_window
@@ -51,6 +52,15 @@ def test_what_is_unusual() -> None:
     assert [each.name for each in outside_usual(CURRENT, {**CURRENT_JOB, "density": "4 A/dm2"}, lab)] == [
         "area"
     ]
+
+
+def test_a_labs_own_formula_is_told_alike() -> None:
+    head = "def mix_ratio(resin, parts_b=32):\n    '''B. Unit: as the resin.'''\n"
+    (formula,) = read_formulas(head + "    return resin * parts_b / 100\n", "formulas.py").formulas
+    values = {"resin": Quantity(182, "g")}
+    usual = {"resin": read_window("200 to 300 g")}
+    assert [each.name for each in outside_usual(formula, values, usual)] == ["resin"]
+    assert sensitivity(formula, values)[0].says == "resin 10 % low gives 52.42 g instead of 58.24 g"
 
 
 def test_round_values() -> None:
