@@ -19,9 +19,11 @@ from typing import Any
 
 from generator.notation import as_yaml, plain, read_text
 from generator.pipeline import Checked, check
+from generator.pipeline.build import Outcome, build_read
 from generator.reading import open_folder, read_lab
 
 BASE = Path(__file__).parent / "base"
+_PRESS = ("card-too-small", "card-drops-hazard")
 _SAVED_AS = {"file": "utf-8", "latin-1": "latin-1"}
 
 
@@ -53,7 +55,9 @@ def _expected(line: str) -> tuple[str, str, str]:
 def read_cases(path: Path) -> list[Case]:
     """All cases of a file; the file's name is the rule's id."""
     cases = []
-    for block in path.read_text(encoding="utf-8").split("\n== ")[0 if path.read_text().startswith("== ") else 1 :]:
+    for block in path.read_text(encoding="utf-8").split("\n== ")[
+        0 if path.read_text().startswith("== ") else 1 :
+    ]:
         title, _, rest = block.removeprefix("== ").partition("\n")
         sections: dict[str, str] = {}
         files: dict[str, bytes] = {}
@@ -97,7 +101,9 @@ def edit_steps(steps: list[dict[str, Any]], edits: str) -> None:
         elif verb == "change":
             steps[at] = lay_over(steps[at], _yaml(rest[0]))
         elif verb == "fill":
-            steps[at + 1 : at + 1] = [{"id": f"idle-{n}", "do": "act", "say": "Wait."} for n in range(int(rest[0]))]
+            steps[at + 1 : at + 1] = [
+                {"id": f"idle-{n}", "do": "act", "say": "Wait."} for n in range(int(rest[0]))
+            ]
         elif verb == "move":
             step = steps.pop(at)
             side, target = rest[0].split()
@@ -109,7 +115,9 @@ def edit_steps(steps: list[dict[str, Any]], edits: str) -> None:
 def write_lab(case: Case, folder: Path) -> None:
     """The case as a lab's folder."""
     lab = lay_over(_yaml((BASE / "lab.yml").read_text()), _yaml(case.sections.get("lab", "{}")))
-    procedure = lay_over(_yaml((BASE / "procedure.yml").read_text()), _yaml(case.sections.get("procedure", "{}")))
+    procedure = lay_over(
+        _yaml((BASE / "procedure.yml").read_text()), _yaml(case.sections.get("procedure", "{}"))
+    )
     if "steps" in case.sections:
         procedure["stages"][0]["steps"] = _yaml(case.sections["steps"])
     edit_steps(procedure["stages"][0]["steps"], case.sections.get("edit", ""))
@@ -122,8 +130,11 @@ def write_lab(case: Case, folder: Path) -> None:
         target.write_bytes(text)
 
 
-def check_case(case: Case, folder: Path) -> Checked:
-    """Everything that is found in a case."""
+def check_case(case: Case, folder: Path) -> Checked | Outcome:
+    """Everything that is found in a case; cards are set in type only for the rules that the press finds."""
     write_lab(case, folder)
     today = datetime.date.fromisoformat(case.sections.get("today", "2026-11-25").strip())
-    return check(read_lab(open_folder(folder, "procedures")), today)
+    read = read_lab(open_folder(folder, "procedures"))
+    if case.rule in _PRESS:
+        return build_read(read, today, draft=True, site_url="https://example.org/")
+    return check(read, today)

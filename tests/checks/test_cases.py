@@ -14,7 +14,9 @@ CASES = [case for path in FILES for case in read_cases(path)]
 
 @pytest.mark.parametrize("case", CASES, ids=lambda case: f"{case.rule}: {case.title}")
 def test_case_is_judged_as_written(case: Case, tmp_path: Path) -> None:
-    found = [problem for problem in check_case(case, tmp_path / "procedures").problems if problem.rule == case.rule]
+    found = [
+        problem for problem in check_case(case, tmp_path / "procedures").problems if problem.rule == case.rule
+    ]
     seen = [(str(problem.level), problem.step, problem.message) for problem in found]
     assert len(seen) == len(case.expected), seen
     for (level, step, message), (want_level, want_step, part) in zip(seen, case.expected, strict=True):

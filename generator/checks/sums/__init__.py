@@ -2,7 +2,11 @@
 
 from generator.checks.sums import (
     approves_own,
+    card_drops_hazard,
     card_stage_unknown,
+    card_too_small,
+    formula_disagrees,
+    formula_untested,
     limit_broken_by_job,
     number_typed_twice,
     outside_usual,
@@ -12,14 +16,17 @@ from generator.checks.sums import (
     vendor_differs_unsigned,
 )
 
-# `copy_stale`, `review_overdue` and `posted_without_approver` wait for the posting floor, `card_too_small`
-# and `card_drops_hazard` for the press, `formula_untested` and `formula_disagrees` for a lab's own formulas.
+# `copy_stale`, `review_overdue` and `posted_without_approver` wait for the posting floor.
 RULES = (
     unit_missing.RULE,
     unit_unusual.RULE,
     number_typed_twice.RULE,
     outside_usual.RULE,
     limit_broken_by_job.RULE,
+    formula_untested.RULE,
+    formula_disagrees.RULE,
+    card_too_small.RULE,
+    card_drops_hazard.RULE,
     card_stage_unknown.RULE,
     stage_on_no_card.RULE,
     vendor_differs_unsigned.RULE,

@@ -22,22 +22,22 @@ def judge(
     hazards: Mapping[str, Set[str]], wear: Mapping[str, Set[str]],
 ) -> Iterator[Problem]:  # fmt: skip
     """What a card shows against what each of its steps has, by step id; all as the words that are printed."""
-    yield from _dropped(card, "hazard", shown_hazards, hazards)
-    yield from _dropped(card, "piece of wear", shown_wear, wear)
+    yield from _dropped(card, "hazards", shown_hazards, hazards)
+    yield from _dropped(card, "wear", shown_wear, wear)
 
 
 def _dropped(card: Card, kind: str, shown: Set[str], wanted: Mapping[str, Set[str]]) -> Iterator[Problem]:
-    steps_by_thing: dict[str, list[str]] = {}
-    for step, things in wanted.items():
-        for thing in sorted(things - shown):
-            steps_by_thing.setdefault(thing, []).append(step)
-    for thing, steps in steps_by_thing.items():
-        more = f" and {len(steps) - 1} more" if len(steps) > 1 else ""
+    """One problem of a kind, at the first step that lacks something."""
+    lacking = {step: sorted(things - shown) for step, things in wanted.items() if things - shown}
+    if lacking:
+        first = next(iter(lacking))
+        every = ", ".join(dict.fromkeys(thing for things in lacking.values() for thing in things))
+        steps = f"{len(lacking)} steps, first {first}" if len(lacking) > 1 else f"step {first}"
         yield DOC.found(
             card.spot("show"),
-            f'card "{card.id}" leaves out a {kind} of step {steps[0]}{more}: {thing}',
+            f'card "{card.id}" leaves out {kind} of {steps}: {every}',
             "delete `show: ...`, or name `wear` and `hazards` in it",
-            step=steps[0],
+            step=first,
         )
 
 

@@ -45,8 +45,8 @@ def test_what_a_card_leaves_out_is_told_once_with_its_first_step() -> None:
     wear = {"in": {"Gloves", "Apron"}, "out": {"Gloves"}}
     found = list(card_drops_hazard.judge(CARD, set(), {"Gloves"}, hazards, wear))
     assert [(problem.step, problem.message) for problem in found] == [
-        ("in", 'card "line-card" leaves out a hazard of step in and 1 more: Corrosive'),
-        ("in", 'card "line-card" leaves out a piece of wear of step in: Apron'),
+        ("in", 'card "line-card" leaves out hazards of 2 steps, first in: Corrosive'),
+        ("in", 'card "line-card" leaves out wear of step in: Apron'),
     ]
 
 
