@@ -11,8 +11,9 @@ from generator.walk import START, End, Moment, State
 
 def moments(study: Study, *verbs: str, straight: bool = False) -> Iterator[Moment]:
     """Moments of these verbs (all, where none is named), on every path or on the straight run alone."""
-    chosen = study.walk.straight if straight else study.walk.moments
-    return (moment for moment in chosen if not verbs or moment.step.do in verbs)
+    by_verb = study.walk.by_verb
+    chosen = [moment for verb in verbs for moment in by_verb.get(verb, ())] if verbs else study.walk.moments
+    return (moment for moment in chosen if not straight or moment.straight)
 
 
 def at_places(study: Study, *verbs: str, straight: bool = False) -> Iterator[tuple[Moment, str, Place]]:
@@ -59,8 +60,7 @@ def causes_of(state: State, kind: str, names: list[str]) -> tuple[Cause, ...]:
 
 def made_here(moment: Moment) -> tuple[Cause, ...]:
     """All that this step made so: where the step itself is wrong, it explains what follows from that."""
-    step = str(moment.step.id)
-    return tuple(Cause(f"{kind}:{name}", step) for (kind, name), atom in moment.after.atoms.items() if atom.since == step)
+    return tuple(moment.after.made_by(str(moment.step.id)))
 
 
 def minutes(seconds: float) -> str:

@@ -3,6 +3,7 @@
 import datetime
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
+from functools import cached_property
 
 from generator.model import Container, Lab, LanguageFile, Mixture, Place, Procedure, Role, Stage, Step
 from generator.sums import Sums
@@ -61,8 +62,19 @@ class Study(LabStudy):
     languages: Mapping[str, LanguageFile] = field(default_factory=dict, kw_only=True)
     posted: Mapping[str, Procedure] = field(default_factory=dict, kw_only=True)
 
-    def steps(self) -> Iterator[Located]:
+    def steps(self) -> tuple[Located, ...]:
         """Every step with its stage, mends behind the step that they mend."""
+        return self._steps
+
+    @cached_property
+    def _steps(self) -> tuple[Located, ...]:
+        return tuple(self._each_step())
+
+    @cached_property
+    def _by_id(self) -> Mapping[str, Step]:
+        return {str(found.step.id): found.step for found in reversed(self._steps)}
+
+    def _each_step(self) -> Iterator[Located]:
         for stage in self.procedure.stages:
             for step in stage.steps:
                 yield Located(step, stage)
@@ -71,7 +83,7 @@ class Study(LabStudy):
 
     def step(self, id: str) -> Step | None:
         """The step of an id, mends included, or None."""
-        return next((found.step for found in self.steps() if found.step.id == id), None)
+        return self._by_id.get(id)
 
     def used_codes(self) -> tuple[str, ...]:
         """Hazard codes of all that the procedure's places hold and its steps use, each once."""

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from generator.problems import Cause
 
 START = "start"
-Key = tuple[str, str]
+Atoms = Mapping[str, Mapping[str, "Atom"]]
 
 
 @dataclass(frozen=True, slots=True)
@@ -18,6 +18,7 @@ class Atom:
 
 
 _NONE = Atom(None, START)
+_NOTHING: Mapping[str, Atom] = {}
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,20 +35,21 @@ class Clock:
 
 @dataclass(frozen=True, slots=True)
 class State:
-    """Atoms by kind and name; `ended` is the clock at the end of the last run of each step.
+    """Atoms by kind, then by name; `ended` is the clock at the end of the last run of each step.
 
     Kinds: in (place the part is in), on (machine it sits on), wet, residue, rack, hot, seen, worn, hands
     (gloves in the order of putting on), glove (places touched), open, live, heated, tray, machine, saved,
     looked, made (mixture), entered (clock when the part went in).
     """
 
-    atoms: Mapping[Key, Atom]
+    atoms: Atoms
     clock: Clock
     ended: Mapping[str, Clock]
 
     def atom(self, kind: str, name: str = "") -> Atom:
         """The atom of a kind and name; one without value since the start where nothing is known."""
-        return self.atoms.get((kind, name), _NONE)
+        kinds = self.atoms.get(kind)
+        return kinds.get(name, _NONE) if kinds else _NONE
 
     def value(self, kind: str, name: str = "") -> object:
         """The value of an atom, None where there is none."""
@@ -64,7 +66,14 @@ class State:
 
     def names(self, kind: str) -> Iterator[str]:
         """The names of all atoms of a kind that have a value."""
-        return (name for (its, name), atom in self.atoms.items() if its == kind and atom.value)
+        return (name for name, atom in self.atoms.get(kind, _NOTHING).items() if atom.value)
+
+    def made_by(self, step: str) -> Iterator[Cause]:
+        """All that a step made so."""
+        for kind, named in self.atoms.items():
+            for name, atom in named.items():
+                if atom.since == step:
+                    yield Cause(f"{kind}:{name}", step)
 
     def cause(self, kind: str, name: str = "") -> Cause:
         """The first cause that this atom is for a problem."""
@@ -82,8 +91,11 @@ class State:
 
     def same_as(self, other: "State") -> bool:
         """Whether two moments differ in nothing but the clock and since when things hold."""
-        keys = self.atoms.keys() | other.atoms.keys()
-        return all(_same(key[0], self.atom(*key).value, other.atom(*key).value) for key in keys)
+        return all(
+            _same(kind, self.atom(kind, name).value, other.atom(kind, name).value)
+            for kind in self.atoms.keys() | other.atoms.keys()
+            for name in self.atoms.get(kind, _NOTHING).keys() | other.atoms.get(kind, _NOTHING).keys()
+        )
 
 
 def _same(kind: str, one: object, other: object) -> bool:
@@ -92,25 +104,28 @@ def _same(kind: str, one: object, other: object) -> bool:
 
 
 class Draft:
-    """A state being changed by one step."""
+    """A state being changed by one step; only the kinds that change are copied."""
 
     def __init__(self, state: State, step: str) -> None:
         self.state = state
         self.step = step
-        self.atoms = dict(state.atoms)
+        self.atoms: dict[str, Mapping[str, Atom]] = dict(state.atoms)
 
     def put(self, kind: str, name: str, value: object) -> None:
         """Set an atom; its `since` moves only when the value changes."""
-        key = (kind, name)
-        old = self.atoms.get(key)
+        old = self.atoms.get(kind, _NOTHING).get(name)
         if old is None and value is None:
             return
         if old is None or old.value != value:
-            self.atoms[key] = Atom(value, self.step)
+            self.renew(kind, name, value)
 
     def renew(self, kind: str, name: str, value: object) -> None:
         """Set an atom and its `since`, whatever it was before."""
-        self.atoms[kind, name] = Atom(value, self.step)
+        self.keep(kind, name, Atom(value, self.step))
+
+    def keep(self, kind: str, name: str, atom: Atom) -> None:
+        """Set an atom as it is given."""
+        self.atoms[kind] = {**self.atoms.get(kind, _NOTHING), name: atom}
 
     def now(self) -> State:
         """The draft as a state at the old clock, for look-ups while it changes."""

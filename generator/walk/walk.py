@@ -1,7 +1,8 @@
 """Walk the straight run, every redo with its mend, all redos in one run, and every pause with its resumption."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
+from functools import cached_property
 
 from generator.model import Lab, Procedure, Stage, Step
 from generator.sums import Sums
@@ -51,7 +52,7 @@ class End:
     order: int
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Walk:
     """All moments in the order walked (the straight run first), the pauses taken, and where the paths end."""
 
@@ -61,10 +62,16 @@ class Walk:
     paths: tuple[str, ...]
     finished: bool = True
 
-    @property
+    @cached_property
     def straight(self) -> tuple[Moment, ...]:
         """The run without a fault."""
         return tuple(moment for moment in self.moments if moment.straight)
+
+    @cached_property
+    def by_verb(self) -> Mapping[str, tuple[Moment, ...]]:
+        """Moments by what is done, each in the order walked."""
+        verbs = dict.fromkeys(moment.step.do for moment in self.moments)
+        return {verb: tuple(moment for moment in self.moments if moment.step.do == verb) for verb in verbs}
 
 
 def walk_through(lab: Lab, procedure: Procedure, sums: Sums) -> Walk:

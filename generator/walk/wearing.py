@@ -2,7 +2,7 @@
 
 from generator.model import Step
 from generator.walk.ground import Ground
-from generator.walk.state import Draft
+from generator.walk.state import Atom, Draft
 
 
 def dress(ground: Ground, draft: Draft, pieces: tuple[str, ...]) -> None:
@@ -52,4 +52,4 @@ def touch(ground: Ground, draft: Draft, step: Step) -> None:
         atom = draft.now().atom("glove", outer)
         touched = draft.now().touched(outer) | {str(step.at)}
         # The glove counts since it was put on, so its `since` stays.
-        draft.atoms["glove", outer] = type(atom)(touched, atom.since)
+        draft.keep("glove", outer, Atom(touched, atom.since))

@@ -22,10 +22,11 @@ DOC = RuleDoc(
 
 
 def find(study: Study) -> Iterator[Problem]:
-    """Every taking-off against the places that are open."""
+    """Every taking-off against the places that are open; one that is never closed again has the rule `left-open`."""
+    never_closed = {id for end in study.walk.ends for id in end.state.names("open")}
     for moment in moments(study):
         off = {str(piece) for piece in moment.step.take_off if not moment.after.has("worn", str(piece))}
-        for id in sorted(moment.after.names("open")):
+        for id in sorted(set(moment.after.names("open")) - never_closed):
             place = study.place(id)
             early = sorted(off & {str(piece) for piece in place.wear}) if place else []
             if early:
