@@ -66,6 +66,7 @@ class NewelPlugin(BasePlugin[NewelConfig]):  # type: ignore[no-untyped-call]
             log.error("%s\n%s", error.what, error.hint)
             self._site = problem_site(error, self._site)
         config.site_name = escape(self._site.name)  # the theme inserts it as HTML
+        config.extra["draft"] = self._site.draft
         self._done = 0
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:

@@ -24,7 +24,7 @@ def add_site_files(files: Files, config: MkDocsConfig, site: Site) -> dict[str, 
         level = InclusionLevel.INCLUDED if page.listed else InclusionLevel.NOT_IN_NAV
         files.append(File.generated(config, path, content="", inclusion=level))
         pages[path] = page
-    for file in (*page_assets(), *site.files):
+    for file in {file.path: file for file in (*page_assets(), *site.files)}.values():
         files.append(File.generated(config, file.path, content=file.content))
     return pages
 

@@ -88,10 +88,11 @@ def test_another_build_at_work_is_refused(tmp_path: Path) -> None:
 
 def test_the_lock_ends_with_a_process_that_dies(tmp_path: Path) -> None:
     code = (
-        "import os, pathlib\nfrom generator.publishing.lock import hold_lock\n"
-        f"path = pathlib.Path({str(tmp_path / 'site.lock')!r})\nwith hold_lock(path, path):\n    os._exit(3)\n"
+        "import os, pathlib, sys\nfrom generator.publishing.lock import hold_lock\n"
+        "path = pathlib.Path(sys.argv[1])\nwith hold_lock(path, path):\n    os._exit(3)\n"
     )
-    assert subprocess.run([sys.executable, "-c", code], check=False).returncode == 3
+    command = [sys.executable, "-c", code, str(tmp_path / "site.lock")]
+    assert subprocess.run(command, check=False).returncode == 3
     with hold_lock(tmp_path / "site.lock", tmp_path):
         pass
 

@@ -35,7 +35,7 @@ function quantityBox(box, changed) {
   const element = make("div", { class: "nw-field" }, [
     make("label", {}, [make("span", {}, [box.label, ...symbolOf(box)]), entry]),
     ...(units ? [units.element] : []),
-    ...(box.usual ? [make("small", { text: "usually " + box.usual })] : []),
+    ...(box.usual && box.usual_shown !== false ? [make("small", { text: "usually " + box.usual })] : []),
   ]);
   const unit = () => (units ? units.unit() : { numerator: 1, denominator: 1, offset: 0 });
   const read = () => {
@@ -86,7 +86,7 @@ function rowsBox(box, changed) {
   let rows = [];
   const list = make("div", { class: "nw-row-list" });
   const add = (/** @type {string[]} */ texts) => {
-    const cells = box.columns.map((column, index) => boxFor({ ...column, number: texts[index] || "" }, changed));
+    const cells = box.columns.map((column, index) => boxFor({ ...column, number: texts[index] || "", usual_shown: false }, changed));
     const row = { cells, element: make("div", { class: "nw-row" }, cells.map((cell) => cell.element)) };
     const drop = button("Remove", () => {
       rows = rows.filter((one) => one !== row);

@@ -8,13 +8,19 @@ import { startPlan } from "./plan.js";
 import { startSteps, startTicks } from "./ticks.js";
 import { startTimers } from "./timers.js";
 
-const procedure = location.pathname.replace(/\/(index\.html)?$/, "").split("/").slice(-1)[0];
-startTicks();
-startFilters();
-startSteps(procedure);
-startTimers(procedure);
-startPlan();
-startBench(procedure);
-startJob();
-startCalculators();
-startCurrent();
+/** Called once now, and again by the preview when it has swapped the article. */
+function wake() {
+  const procedure = location.pathname.replace(/\/(index\.html)?$/, "").split("/").slice(-1)[0];
+  startTicks();
+  startFilters();
+  startSteps(procedure);
+  startTimers(procedure);
+  startPlan();
+  startJob();
+  startCalculators();
+  startCurrent();
+  startBench(procedure);
+}
+
+globalThis.newelWake = wake;
+wake();

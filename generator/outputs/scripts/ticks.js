@@ -33,7 +33,7 @@ export function startSteps(procedure) {
   for (const step of steps) {
     const box = make("input", { type: "checkbox", onchange: () => mark(step.dataset.nwStep, box.checked) });
     const number = step.querySelector(".nw-step-number").textContent;
-    const label = make("label", { class: "nw-done nw-tool" }, [box, make("span", {}, ["Done", make("span", { class: "nw-hidden", text: " with step " + number })])]);
+    const label = make("label", { class: "nw-done nw-tool" }, [box, make("span", { class: "nw-hidden", text: "Done with step " + number })]);
     step.querySelector(".nw-step-main").append(label);
   }
   const mark = (id, is) => {

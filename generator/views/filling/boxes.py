@@ -27,14 +27,20 @@ def box_view(wanted: AnyInput, given: Any = None, usual: Window | None = None) -
         case Rows():
             columns = tuple(_quantity_box(column, None, None) for column in wanted.columns)
             rows = tuple(_row(wanted, row) for row in given or ())
-            return BoxView(wanted.name, wanted.means, wanted.symbol, kind="rows", columns=columns, rows=rows)
+            return BoxView(
+                wanted.name, _label(wanted), wanted.symbol, kind="rows", columns=columns, rows=rows
+            )
         case Sizes():
             texts = given or wanted.default
             units = (unit_view(wanted.unit),)
             numbers = " ".join(_number_in(text, wanted.unit) for text in texts)
-            return BoxView(wanted.name, wanted.means, wanted.symbol, numbers, "sizes", units)
+            return BoxView(wanted.name, _label(wanted), wanted.symbol, numbers, "sizes", units)
         case Choice():
             return _choice_box(wanted, str(given or wanted.default))
+
+
+def _label(wanted: AnyInput) -> str:
+    return wanted.means[:1].upper() + wanted.means[1:]
 
 
 def _quantity_box(wanted: Input, given: Any, usual: Window | None) -> BoxView:
@@ -46,7 +52,7 @@ def _quantity_box(wanted: Input, given: Any, usual: Window | None) -> BoxView:
     usual_low, usual_high = _bounds(common)
     return BoxView(
         wanted.name,
-        wanted.means,
+        _label(wanted),
         wanted.symbol,
         write_number(quantity) if quantity is not None else "",
         units=tuple(unit_view(symbol) for symbol in symbols if symbol),
@@ -100,7 +106,7 @@ def _choice_box(wanted: Choice, chosen: str) -> BoxView:
     choices = tuple(
         ChoiceView(row.name, row.title, wanted.table.record(row.name) or {}) for row in wanted.table.rows
     )
-    return BoxView(wanted.name, wanted.means, wanted.symbol, chosen, "choice", choices=choices)
+    return BoxView(wanted.name, _label(wanted), wanted.symbol, chosen, "choice", choices=choices)
 
 
 def si_values(formula: Formula, values: Mapping[str, Any]) -> dict[str, object]:

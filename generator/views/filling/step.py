@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from generator.formulas import Formula
 from generator.hazards import Edition, label_statements, signal_word
-from generator.model import Fail, FormulaRef, Leg, Place, Reading, Step
+from generator.model import Fail, FormulaRef, Lab, Leg, Place, Reading, Step
 from generator.study import Study
 from generator.units import Quantity, Window, show_counted, show_quantity, show_unit, show_window
 from generator.views.addresses import calculator_address, picture_path, procedure_address
@@ -98,7 +98,7 @@ def step_view(told: Telling, step: Step) -> StepView:
         fail=_fail(told, step.fail),
         watch=_watch(step),
         watch_fail=_fail(told, step.watch.fail) if step.watch else None,
-        hold=f"{low(role_title(lab, step.hold.who))}, until {step.hold.until}" if step.hold else "",
+        hold=f"the {low(role_title(lab, step.hold.who))}, until {step.hold.until}" if step.hold else "",
         since=_since(told, step),
         record=_record(step),
         repeat=show_counted(step.repeat) if step.repeat else "",
@@ -150,9 +150,15 @@ def _wear(told: Telling, step: Step) -> Iterator[SignView]:
         if piece not in step.put_on:
             yield worn_sign(lab, piece, "off")
     for piece in step.put_on:
-        yield worn_sign(lab, piece, "on, a fresh one" if step.fresh else "on")
+        yield worn_sign(lab, piece, "on, a fresh pair" if step.fresh and _next_to_skin(lab, piece) else "on")
     if step.wash_hands:
         yield SignView("M011", "Wash your hands")
+
+
+def _next_to_skin(lab: Lab, piece: str) -> bool:
+    """Gloves that are not worn over others: those are what `fresh` is about."""
+    worn = lab.ppe.get(piece)  # type: ignore[call-overload]
+    return bool(worn and worn.protects == "hands" and worn.over is None)
 
 
 def _hazards(told: Telling, step: Step, place: Place | None) -> Iterator[SignView]:

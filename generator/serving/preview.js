@@ -1,0 +1,51 @@
+/** In the preview only: follow the builds, swap the article in place, show what is wrong over the last good page. */
+(function () {
+  "use strict";
+  var base = new URL("..", document.currentScript.src);
+  var panel = document.createElement("aside");
+  var seen = null;
+  panel.className = "nw-preview";
+  panel.setAttribute("role", "alert");
+  panel.hidden = true;
+  document.body.appendChild(panel);
+
+  /** @param {string} tag @param {string} text @param {string} [kind] */
+  function line(tag, text, kind) {
+    var made = document.createElement(tag);
+    made.textContent = text;
+    if (kind) made.className = kind;
+    return made;
+  }
+
+  /** @param {{rule: string, where: string, message: string, fix: string}[]} problems */
+  function tell(problems) {
+    panel.hidden = problems.length === 0;
+    panel.replaceChildren(line("b", problems.length === 1 ? "1 error keeps this page from following" : problems.length + " errors keep this page from following"));
+    problems.forEach(function (problem) {
+      var item = document.createElement("div");
+      item.append(line("p", problem.message + " [" + problem.rule + "]"), line("code", problem.where), line("p", "Fix: " + problem.fix));
+      panel.append(item);
+    });
+  }
+
+  async function swap() {
+    var answer = await fetch(location.pathname, { cache: "no-store" });
+    if (!answer.ok) return;
+    var page = new DOMParser().parseFromString(await answer.text(), "text/html");
+    var now = document.querySelector("article");
+    var next = page.querySelector("article");
+    if (!now || !next) return location.reload();
+    if (document.title !== page.title) return location.reload();
+    now.replaceWith(document.adoptNode(next));
+    document.querySelectorAll(".nw-bench-bar").forEach(function (bar) { bar.remove(); });
+    if (window.newelWake) window.newelWake();
+  }
+
+  var news = new EventSource(new URL("_newel/news", base));
+  news.onmessage = function (event) {
+    var told = JSON.parse(event.data);
+    tell(told.problems);
+    if (seen !== null && told.version !== seen && told.problems.length === 0) swap();
+    seen = told.version;
+  };
+})();

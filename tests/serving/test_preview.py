@@ -1,0 +1,193 @@
+"""The preview: every save at once, a broken file over the last good page, nobody but this machine."""
+
+import http.client
+import threading
+import time
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass, replace
+from pathlib import Path
+
+import pytest
+import uvicorn
+from playwright.sync_api import Browser, expect
+
+from generator.outputs.page import Page, Section
+from generator.outputs.site import Site, SiteFile
+from generator.problems import Level, Location, NewelError, Problem
+from generator.serving.app import preview_app
+from generator.serving.preview import Preview
+from generator.serving.watching import watch_folder
+from tests.site.sample_site import tiny_site
+
+WRONG = Problem("arrives-wet", Level.ERROR, Location("x.yml", 2, 3), "the board is <wet>", "dry it", "dip")
+
+
+@dataclass
+class Lab:
+    """A pipeline that hands back what the test sets; counts its builds."""
+
+    site: Site | None
+    problems: tuple[Problem, ...] = ()
+    stop: NewelError | None = None
+
+    def __call__(self) -> "Lab":
+        if self.stop:
+            raise self.stop
+        return self
+
+
+def site_saying(text: str, title: str = "Small lab") -> Site:
+    """One page with a sentence, and one file."""
+    section = Section(1, "page_top", title, f"<section><p>{text}</p></section>")
+    page = Page("", title, (section,), listed=True)
+    return replace(tiny_site(title), pages=(page,), files=(SiteFile("cards/x.pdf", text.encode()),))
+
+
+@pytest.fixture
+def lab() -> Lab:
+    """A lab that builds."""
+    return Lab(site_saying("first"))
+
+
+@pytest.fixture
+def preview(lab: Lab, tmp_path: Path) -> Preview:
+    """A preview of that lab, built once."""
+    made = Preview(lab, tmp_path)
+    made.refresh()
+    return made
+
+
+@dataclass(frozen=True)
+class Client:
+    """Asks the preview as a browser on this machine does."""
+
+    port: int
+
+    def get(self, path: str, host: str = "127.0.0.1") -> tuple[int, str]:
+        """Status and text of an answer; the path is sent as it stands."""
+        connection = http.client.HTTPConnection("127.0.0.1", self.port, timeout=5)
+        connection.putrequest("GET", path, skip_host=True)
+        connection.putheader("Host", host)
+        connection.endheaders()
+        answer = connection.getresponse()
+        text = answer.read().decode()
+        connection.close()
+        return answer.status, text
+
+
+@contextmanager
+def serving(preview: Preview) -> Iterator[Client]:
+    """The preview behind a real port."""
+    server = uvicorn.Server(uvicorn.Config(preview_app(preview), port=0, log_level="error"))
+    thread = threading.Thread(target=server.run, daemon=True)
+    thread.start()
+    wait_until(lambda: server.started)
+    yield Client(server.servers[0].sockets[0].getsockname()[1])
+    server.force_exit = server.should_exit = True
+    thread.join(5)
+
+
+@pytest.fixture
+def client(preview: Preview) -> Iterator[Client]:
+    """Requests to the preview."""
+    with serving(preview) as client:
+        yield client
+
+
+def test_a_new_body_is_shown_without_the_engine(
+    lab: Lab, preview: Preview, client: Client, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    assert "<p>first</p>" in client.get("/")[1]
+
+    def no_engine(*_: object) -> None:
+        raise AssertionError("the frame has not changed")
+
+    monkeypatch.setattr("generator.serving.preview.run_engine", no_engine)
+    lab.site = site_saying("second")
+    preview.refresh()
+    page = client.get("/index.html")[1]
+    assert "<p>second</p>" in page
+    assert "first" not in page
+    assert client.get("/cards/x.pdf") == (200, "second")
+
+
+def test_a_new_title_brings_a_new_frame(lab: Lab, preview: Preview, client: Client) -> None:
+    lab.site = site_saying("second", "Renamed")
+    preview.refresh()
+    assert "<title>Renamed" in client.get("/")[1]
+
+
+def test_errors_stand_beside_the_last_good_page(lab: Lab, preview: Preview, client: Client) -> None:
+    lab.site, lab.problems = None, (WRONG,)
+    preview.refresh()
+    assert "<p>first</p>" in client.get("/")[1]
+    assert preview.errors == (WRONG,)
+
+
+def test_an_error_that_stops_a_build_is_shown_like_a_problem(lab: Lab, preview: Preview) -> None:
+    lab.stop = NewelError("unknown-link", "a page links to nowhere", hint="take it away")
+    preview.refresh()
+    assert [(p.rule, p.message, p.fix) for p in preview.errors] == [
+        ("unknown-link", "a page links to nowhere", "take it away")
+    ]
+
+
+def test_before_the_first_good_build_there_is_a_page(tmp_path: Path) -> None:
+    preview = Preview(Lab(None, (WRONG,)), tmp_path)
+    preview.refresh()
+    with serving(preview) as client:
+        assert "Not built yet" in client.get("/")[1]
+
+
+def test_another_name_for_this_machine_is_refused(client: Client) -> None:
+    assert client.get("/", "evil.example")[0] == 400
+
+
+@pytest.mark.parametrize("path", ["/../../etc/hostname", "/%2e%2e/%2e%2e/etc/hostname", "/nothing.txt"])
+def test_only_the_site_is_served(client: Client, path: str) -> None:
+    assert client.get(path)[0] == 404
+
+
+def test_a_save_is_noticed_once(tmp_path: Path) -> None:
+    seen: list[float] = []
+    with watch_folder(tmp_path, lambda: seen.append(time.monotonic())):
+        (tmp_path / "x.yml").write_text("a: 1\n", "utf-8")
+        (tmp_path / ".x.yml.swp").write_text("", "utf-8")
+        wait_until(lambda: bool(seen))
+        time.sleep(0.1)
+    assert len(seen) == 1
+
+
+def wait_until(true: Callable[[], bool]) -> None:
+    """Wait up to five seconds."""
+    end = time.monotonic() + 5
+    while not true():
+        assert time.monotonic() < end
+        time.sleep(0.01)
+
+
+@pytest.mark.browser
+def test_an_edit_reaches_the_open_page(chromium: Browser, lab: Lab, preview: Preview, client: Client) -> None:
+    page = chromium.new_page()
+    page.set_default_timeout(5000)
+    said: list[str] = []
+    page.on("console", lambda message: said.append(message.text) if message.type == "error" else None)
+    page.goto(f"http://127.0.0.1:{client.port}/")
+    page.evaluate("window.kept = true")
+    page.wait_for_timeout(200)
+    lab.site = site_saying("second")
+    preview.refresh()
+    expect(page.get_by_text("second")).to_be_visible()
+    assert page.evaluate("window.kept")
+    lab.site, lab.problems = None, (WRONG,)
+    preview.refresh()
+    expect(page.get_by_role("alert")).to_contain_text("the board is <wet> [arrives-wet]")
+    expect(page.get_by_role("alert")).to_contain_text("x.yml:2:3, step dip")
+    expect(page.get_by_text("second")).to_be_visible()
+    lab.site, lab.problems = site_saying("third"), ()
+    preview.refresh()
+    expect(page.get_by_text("third")).to_be_visible()
+    expect(page.get_by_role("alert")).to_be_hidden()
+    assert said == []
+    page.close()
