@@ -1,12 +1,12 @@
 """Reads `.cases` files: plain text that a person of the trade can read and add to.
 
 A case is `== title`, then sections that start with `--- name`:
-  lab, procedure   YAML laid over the base files in tests/checks/base (`~` takes a field away, lists replace)
+  lab, procedure   YAML laid over the files in tests/checks/base (`~` takes a field away, lists replace)
   steps            the steps of the only stage
-  edit             one line an edit of the base steps: `drop ID`, `move ID after ID`, `change ID {field: value}`,
+  edit             one line an edit of base steps: `drop ID`, `move ID after ID`, `change ID {field: value}`,
                    `after ID {id: ..., do: ...}`, `before ID {...}`, `fill ID N` (N idle steps behind it);
                    `~` as a value takes a field away
-  file NAME        a whole file of the folder, raw, as `file procedures/x.yml`; replaces the base file of that name
+  file NAME        a whole file of the folder, raw: `file procedures/x.yml`; replaces a base file of that name
   latin-1 NAME     the same, saved in an encoding that is not UTF-8
   today            the day, default 2026-11-25
   found            one line a problem of the rule under test: `level @step  part of the message`, or `nothing`
