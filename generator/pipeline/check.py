@@ -68,16 +68,19 @@ def check_procedure(
     for rule in RULES:
         if rule.in_procedure and rule.can_run(study):
             found += rule.in_procedure(study)
-    misread = _misread(read, procedure)
+    misread = _misread(read, study)
     if misread:
         found = [problem for problem in found if problem.order == 0]
     return study, fold(accept(study, found, misread))
 
 
-def _misread(read: LabRead, procedure: Procedure) -> bool:
+def _misread(read: LabRead, study: Study) -> bool:
     """Whether a step could not be read as written: what the walk then meets says little about the author's work."""
-    return any(problem.rule in _MISREAD and problem.step and problem.where.file == procedure.where.file
+    form = any(problem.rule in _MISREAD and problem.step and problem.where.file == study.procedure.where.file
                for problem in read.problems)
+    places = study.lab.places
+    lost = places and any(located.step.at and located.step.at not in places for located in study.steps())
+    return form or bool(lost)
 
 
 def _in_lab(lab: LabStudy) -> list[Problem]:

@@ -72,7 +72,7 @@ def _fixed(field: str, over: dict[str, Any]) -> Problem:
 
 
 def _unknown(base: dict[str, Any], steps: dict[str, Any]) -> list[Problem]:
-    known = {step.get("id") for stage in _list(base.get("stages")) if isinstance(stage, dict)
+    known = {str(step.get("id")) for stage in _list(base.get("stages")) if isinstance(stage, dict)
              for step in _list(stage.get("steps")) if isinstance(step, dict)}
     return [
         Problem("class-changes-order", Level.ERROR, _key_place(id, steps),

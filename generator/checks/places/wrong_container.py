@@ -27,8 +27,10 @@ def find(study: Study) -> Iterator[Problem]:
         container = study.container(id)
         if container is None:
             continue
+        # What no container takes at all is named by `waste-unhoused`.
         refused = sorted(coming(study, moment) - {str(kind) for kind in container.takes})
-        if refused:
+        housed = {str(kind) for other in study.lab.waste.values() for kind in other.takes}
+        if refused and set(refused) & housed:
             fitting = [name for name, other in study.lab.waste.items() if set(refused) <= set(other.takes)]
             yield found_at(
                 DOC, moment, f"{called(study, *refused)} would go into {called(study, id)}, which does not take it",
