@@ -15,7 +15,7 @@ from generator.outputs.site import Site, SiteFile
 from generator.pipeline.cards import SetCard, set_cards
 from generator.pipeline.check import Checked, check
 from generator.problems import Level, Problem, by_place
-from generator.reading import LabRead, open_folder, read_lab
+from generator.reading import LabRead, open_folder, read_lab, site_address
 from generator.study import LabStudy
 from generator.sums import Known
 from generator.views.addresses import picture_path
@@ -44,10 +44,10 @@ class Outcome:
 
 
 def build_site(
-    folder: Path, today: datetime.date, draft: bool = False, site_url: str = "", shown: str = ""
+    folder: Path, today: datetime.date, draft: bool = False, shown: str = ""
 ) -> Outcome:
     """Read a lab's folder and build its site; `shown` is how the author names the folder in messages."""
-    return build_read(read_lab(open_folder(folder, shown)), today, draft, site_url)
+    return build_read(read_lab(open_folder(folder, shown)), today, draft, site_address(folder))
 
 
 def build_read(read: LabRead, today: datetime.date, draft: bool, site_url: str) -> Outcome:
