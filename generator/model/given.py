@@ -2,7 +2,7 @@
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from generator.model.located import Text
 from generator.model.scalars import TIME, named, refuse, text, units_reader
@@ -11,9 +11,10 @@ from generator.units import Quantity, UnitsError, read_quantity
 
 @dataclass(frozen=True, slots=True)
 class FormulaRef:
-    """`{formula: name}`: the value comes from a formula."""
+    """`{formula: name}`: the value comes from a formula; `given` holds inputs that are for this value alone."""
 
     formula: Text
+    given: "Mapping[str, Cell]" = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,11 +43,13 @@ def read_value(value: object) -> Value:
 
 
 def read_formula(value: Mapping[object, object]) -> FormulaRef:
-    """`{formula: name}` and nothing else in the braces."""
+    """`{formula: name}`, with `given: {input: value}` where an input is for this value alone."""
     fields = named(value)
-    if isinstance(fields, dict) and set(fields) == {"formula"}:
-        return FormulaRef(text(fields["formula"]))
-    raise refuse("unreadable", "a value or {formula: name} is expected here", "write `{formula: plating_time}`")
+    if isinstance(fields, dict) and {"formula"} <= set(fields) <= {"formula", "given"}:
+        return FormulaRef(text(fields["formula"]), _row(fields["given"]) if "given" in fields else {})
+    raise refuse(
+        "unreadable", "a value or {formula: name} is expected here", "write `{formula: plating_time}`"
+    )
 
 
 def read_time(value: object) -> Quantity | FormulaRef:

@@ -67,13 +67,33 @@ class _Run:
             self.fail(key, self._unknown(reference.formula, step))
         elif key in path or len(path) > _DEEPEST:
             words = " -> ".join([*path, key])
-            self.fail(key, self._problem("unreadable", reference.formula.where, f"the values need each other: {words}",
-                                         "give one of them as a quantity", step))
+            self.fail(
+                key,
+                self._problem(
+                    "unreadable",
+                    reference.formula.where,
+                    f"the values need each other: {words}",
+                    "give one of them as a quantity",
+                    step,
+                ),
+            )
         else:
-            self._evaluate(key, formula, reference.formula.where, step, (*path, key))
+            self._evaluate(key, formula, reference, step, (*path, key))
 
-    def _evaluate(self, key: str, formula: Formula, where: Location, step: Step | None, path: tuple[str, ...]) -> None:
-        givens = [given for each in formula.inputs if (given := self._look_up(each.name, formula, step, path))]
+    def _evaluate(
+        self, key: str, formula: Formula, reference: FormulaRef, step: Step | None, path: tuple[str, ...]
+    ) -> None:
+        where = reference.formula.where
+        own = reference.given
+        givens = [
+            given
+            for each in formula.inputs
+            if (
+                given := Given(each.name, own[each.name], "step")
+                if each.name in own
+                else self._look_up(each.name, formula, step, path)
+            )
+        ]
         if any(given.value is None for given in givens):
             self.failed.add(key)
             return
@@ -99,14 +119,23 @@ class _Run:
         return None
 
     def _unknown(self, name: Text, step: Step | None) -> Problem:
-        return self._problem("unknown-name", name.where, f'there is no formula "{name}"', self.known.nearest(name), step)
+        return self._problem(
+            "unknown-name", name.where, f'there is no formula "{name}"', self.known.nearest(name), step
+        )
 
     def _refused(
-        self, bad: FormulaError, formula: Formula, values: Mapping[str, Any], where: Location, step: Step | None
+        self,
+        bad: FormulaError,
+        formula: Formula,
+        values: Mapping[str, Any],
+        where: Location,
+        step: Step | None,
     ) -> Problem:
         missing = bad.given and bad.given not in values
         rule = "required-missing" if missing else _rule_of(formula, bad.given, values)
-        return self._problem(rule, where, f"{formula.name}: {bad.what}", bad.fix or "look at the numbers given", step)
+        return self._problem(
+            rule, where, f"{formula.name}: {bad.what}", bad.fix or "look at the numbers given", step
+        )
 
     def _problem(self, rule: str, where: Location, message: str, fix: str, step: Step | None) -> Problem:
         return Problem(rule, Level.ERROR, where, message, fix, step=str(step.id) if step else "")

@@ -17,7 +17,13 @@ NOTE = "These are the numbers of the class part. Put in those of your own; what 
 
 def job_view(study: Study, formulas: Mapping[str, Formula]) -> JobView | None:
     """None for a procedure whose sums ask for nothing of the job."""
-    found = [(sum, formula) for sum in study.sums.by_key.values() if (formula := formulas.get(sum.formula))]
+    # A lab's own formula counts in the units as given; the page's form counts in SI, so it leaves such a
+    # sum alone.
+    found = [
+        (sum, formula)
+        for sum in study.sums.by_key.values()
+        if (formula := formulas.get(sum.formula)) and not formula.as_given
+    ]
     asked: dict[str, AnyInput] = {}
     for sum, formula in found:
         for given in sum.inputs:
