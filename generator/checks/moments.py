@@ -26,14 +26,26 @@ def at_places(study: Study, *verbs: str, straight: bool = False) -> Iterator[tup
 
 def found_at(doc: RuleDoc, moment: Moment, message: str, fix: str, *causes: Cause, **more: Any) -> Problem:
     """A problem that stands on the step of a moment."""
-    return doc.found(moment.step.spot("id"), message, fix, step=str(moment.step.id), path=moment.path,
-                     order=moment.order, causes=causes, **more)
+    return doc.found(
+        moment.step.spot("id"),
+        message,
+        fix,
+        step=str(moment.step.id),
+        path=moment.path,
+        order=moment.order,
+        causes=causes,
+        **more,
+    )
 
 
-def found_at_end(doc: RuleDoc, study: Study, end: End, since: str, message: str, fix: str, *causes: Cause) -> Problem:
+def found_at_end(
+    doc: RuleDoc, study: Study, end: End, since: str, message: str, fix: str, *causes: Cause
+) -> Problem:
     """A problem of the end of a path; it stands on the step since when it holds, or on the last step."""
     step = study.step(since) or study.procedure.steps[-1]
-    return doc.found(step.spot("id"), message, fix, step=str(step.id), path=end.path, order=end.order, causes=causes)
+    return doc.found(
+        step.spot("id"), message, fix, step=str(step.id), path=end.path, order=end.order, causes=causes
+    )
 
 
 def part(study: Study) -> str:
@@ -48,7 +60,7 @@ def called(study: LabStudy, *ids: str) -> str:
 
 
 def since_when(study: Study, since: str) -> str:
-    """"since step rinse-2 (line 171)", or "since the start"."""
+    """ "since step rinse-2 (line 171)", or "since the start"."""
     step = study.step(since) if since != START else None
     return f"since step {since} (line {step.where.line})" if step else "since the start"
 

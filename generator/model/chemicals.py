@@ -28,7 +28,7 @@ from generator.units import Quantity, read_quantity
 
 @dataclass(frozen=True, slots=True)
 class Portion:
-    """How much of an ingredient: an amount (with the species that it counts, as in "18 g/L as H2SO4") or the rest."""
+    """How much of an ingredient: the rest, or an amount with the species that it counts ("as H2SO4")."""
 
     amount: Quantity | None
     counted_as: str = ""
@@ -113,5 +113,3 @@ class KeepApart(Located):
 
     groups: Refs
     because: Sentence
-
-

@@ -38,9 +38,7 @@ def _as_marks(value: object) -> Mapping[str, Location]:
 class Located(BaseModel):
     """A noun: `where` is the place of its mapping, `marks` the place of each field's value."""
 
-    model_config = ConfigDict(
-        frozen=True, extra="forbid", arbitrary_types_allowed=True
-    )
+    model_config = ConfigDict(frozen=True, extra="forbid", arbitrary_types_allowed=True)
 
     where: SkipJsonSchema[Annotated[Location, BeforeValidator(_as_location)]] = Field(
         default=NOWHERE, validation_alias=WHERE, repr=False, exclude=True

@@ -74,5 +74,3 @@ class CalculatorSettings(Located):
     defaults: Annotated[dict[Name, Annotated[Value, PlainValidator(read_value)]], Named] = {}
     usual: Annotated[dict[Name, Limits], Named] = {}
     never_above: Annotated[dict[Name, Annotated[Value, PlainValidator(read_value)]], Named] = {}
-
-

@@ -49,7 +49,9 @@ def text(value: object) -> Text:
     if not value.strip():
         raise refuse("required-missing", "the field is there but empty", "write a value, or delete the line")
     if len(value) > LONGEST_TEXT:
-        raise refuse("unreadable", f"the text has {len(value)} characters, more than {LONGEST_TEXT}", "shorten it")
+        raise refuse(
+            "unreadable", f"the text has {len(value)} characters, more than {LONGEST_TEXT}", "shorten it"
+        )
     return value if isinstance(value, Text) else Text(value)
 
 
@@ -57,8 +59,11 @@ def _not_text(value: object) -> tuple[str, str, str]:
     if isinstance(value, Mapping):
         names = [str(key) for key in value if key not in (WHERE, MARKS)]
         if len(names) == 1 and " " in names[0]:
-            return ("colon-in-sentence", f'a sentence with a colon after "{names[0]}" stands without quotes',
-                    f'put the whole sentence in straight double quotes: "{names[0]}: ..."')
+            return (
+                "colon-in-sentence",
+                f'a sentence with a colon after "{names[0]}" stands without quotes',
+                f'put the whole sentence in straight double quotes: "{names[0]}: ..."',
+            )
         return ("unreadable", "a sentence is expected here, but fields are written", "write one sentence")
     return ("unreadable", "a sentence is expected here, but a list is written", "write one sentence")
 
@@ -68,8 +73,11 @@ def an_id(value: object) -> Text:
     word = text(value)
     if not _ID.fullmatch(word) or len(word) > 60:
         wish = re.sub(r"[^a-z0-9]+", "-", word.lower()).strip("-")[:60]
-        raise refuse("unreadable", f'"{word[:60]}" is no id: ids are lower-case words with hyphens',
-                     f"write `{wish}`" if wish else "choose a short word")
+        raise refuse(
+            "unreadable",
+            f'"{word[:60]}" is no id: ids are lower-case words with hyphens',
+            f"write `{wish}`" if wish else "choose a short word",
+        )
     if word in _DEVICES:
         raise refuse("unreadable", f'"{word}" is a device name on some computers', f"write `{word}-1`")
     return word
@@ -79,14 +87,18 @@ def a_flag(value: object) -> bool:
     """`true` or `false`, nothing else."""
     if value in ("true", "false"):
         return value == "true"
-    raise refuse("unreadable", f'true or false is expected, but "{value}" is written', "write `true` or `false`")
+    raise refuse(
+        "unreadable", f'true or false is expected, but "{value}" is written', "write `true` or `false`"
+    )
 
 
 def a_count(value: object) -> int:
     """A whole number from 0 to 99,999."""
     if isinstance(value, str) and re.fullmatch(r"\d{1,5}", value):
         return int(value)
-    raise refuse("unreadable", f'a whole number is expected, but "{value}" is written', "write for example `2`")
+    raise refuse(
+        "unreadable", f'a whole number is expected, but "{value}" is written', "write for example `2`"
+    )
 
 
 class OneOf:
@@ -103,7 +115,9 @@ class OneOf:
             return word
         near = get_close_matches(word, self.words, 1)
         hint = f"did you mean `{near[0]}`? " if near else ""
-        raise refuse("unknown-name", f'"{word}" is no {self.kind}', f"{hint}write one of: {', '.join(self.words)}")
+        raise refuse(
+            "unknown-name", f'"{word}" is no {self.kind}', f"{hint}write one of: {', '.join(self.words)}"
+        )
 
     def __get_pydantic_core_schema__(self, source: Any, handler: GetCoreSchemaHandler) -> CoreSchema:
         return core_schema.no_info_plain_validator_function(self)
@@ -114,7 +128,9 @@ class OneOf:
         return {"type": "string", "enum": list(self.words)}
 
 
-def units_reader(read: Callable[[str], Any], dimensions: tuple[Dimension, ...] = ()) -> Callable[[object], Any]:
+def units_reader(
+    read: Callable[[str], Any], dimensions: tuple[Dimension, ...] = ()
+) -> Callable[[object], Any]:
     """A reader for quantities or windows of one of these dimensions (any, where none is given)."""
 
     def get(value: object) -> Any:
@@ -125,8 +141,11 @@ def units_reader(read: Callable[[str], Any], dimensions: tuple[Dimension, ...] =
             raise refuse(bad.rule, bad.message, bad.fix) from None
         if dimensions and found.dimension not in dimensions:
             wanted = " or ".join(dimension.name for dimension in dimensions)
-            raise refuse("unit-missing", f'"{words}" is a {found.dimension.name}, but a {wanted} is expected here',
-                         f"write a {wanted} with its unit")
+            raise refuse(
+                "unit-missing",
+                f'"{words}" is a {found.dimension.name}, but a {wanted} is expected here',
+                f"write a {wanted} with its unit",
+            )
         return found
 
     return get
@@ -138,7 +157,9 @@ def listed(value: object) -> object:
         return tuple(value)
     if isinstance(value, str):
         raise refuse("unreadable", "a list is expected here, but one word is written", f"write `[{value}]`")
-    raise refuse("unreadable", "a list is expected here", "write `[first, second]` or lines that start with `- `")
+    raise refuse(
+        "unreadable", "a list is expected here", "write `[first, second]` or lines that start with `- `"
+    )
 
 
 def named(value: object) -> object:
@@ -168,14 +189,18 @@ Flag = Annotated[bool, PlainValidator(a_flag), WithJsonSchema({"type": ["boolean
 Count = Annotated[int, PlainValidator(a_count), WithJsonSchema({"type": ["integer", "string"]})]
 Amount = Annotated[Quantity, *_leaf(units_reader(read_quantity), "a number and a unit, as 1.9 A/dm2")]
 Span = Annotated[Quantity, *_leaf(units_reader(read_quantity, (TIME,)), "a time, as 8 min")]
-Limits = Annotated[Window, *_leaf(units_reader(read_window), "a window, as 6 to 10 min, up to 8 min, at least 90 s")]
+Limits = Annotated[
+    Window, *_leaf(units_reader(read_window), "a window, as 6 to 10 min, up to 8 min, at least 90 s")
+]
 SpanLimits = Annotated[Window, *_leaf(units_reader(read_window, (TIME,)), "a window of time, as 6 to 10 min")]
 Temperatures = Annotated[
     Window, *_leaf(units_reader(read_window, (_dimension("20 degC"),)), "a window, as 42 to 48 degC")
 ]
 Length = Annotated[Quantity, *_leaf(units_reader(read_quantity, (_dimension("1 m"),)), "a length, as 1.5 m")]
 Volume = Annotated[Quantity, *_leaf(units_reader(read_quantity, (_dimension("1 L"),)), "a volume, as 18 L")]
-Density = Annotated[Quantity, *_leaf(units_reader(read_quantity, (_dimension("1 kg/L"),)), "a density, as 1.84 kg/L")]
+Density = Annotated[
+    Quantity, *_leaf(units_reader(read_quantity, (_dimension("1 kg/L"),)), "a density, as 1.84 kg/L")
+]
 Current = Annotated[Quantity, *_leaf(units_reader(read_quantity, (_dimension("1 A"),)), "a current, as 12 A")]
 Ph = Annotated[
     object,

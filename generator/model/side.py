@@ -11,7 +11,7 @@ from generator.model.scalars import Listed, Name, Named, Ref, Sentence
 
 
 class ClassFile(Located):
-    """Values of a class laid over its procedure; `steps` holds fields by step id, checked when they are merged."""
+    """Values of a class laid over its procedure; `steps` holds fields by step id."""
 
     class_of: Ref
     title: Sentence | None = None

@@ -79,7 +79,9 @@ def read_setting(value: object) -> Text | tuple[Leg, ...]:
 def _leg(item: object) -> Leg:
     fields = named(item)
     if not isinstance(fields, dict) or set(fields) != {"to", "hold"}:
-        raise refuse("unreadable", "a profile is a list of {to, hold}", "write `[{to: 650 degC, hold: 20 min}]`")
+        raise refuse(
+            "unreadable", "a profile is a list of {to, hold}", "write `[{to: 650 degC, hold: 20 min}]`"
+        )
     read = units_reader(read_quantity)
     return Leg(read(fields["to"]), read(fields["hold"]))
 
@@ -160,7 +162,9 @@ class Step(Located):
     at: Ref | None = None
     into: Ref | None = None
     use: Annotated[dict[Ref, Annotated[Quantity | Text, PlainValidator(read_used)]], Named] = {}
-    for_: Annotated[Quantity | FormulaRef, PlainValidator(read_time)] | None = Field(default=None, alias="for")
+    for_: Annotated[Quantity | FormulaRef, PlainValidator(read_time)] | None = Field(
+        default=None, alias="for"
+    )
     takes: Span | None = None
     stay: Annotated[str, _STAYS] = "here"
     alarm: Ref | None = None

@@ -33,9 +33,15 @@ def read_text(data: bytes, file: str) -> Document:
         return Document(file, text, None, problems)
     found = list(scan(text, file))
     if _too_deep(text):
-        found.append(Problem("unreadable", Level.ERROR, Location(file),
-                             f"lists or braces stand more than {DEEPEST} deep inside one another",
-                             "look for brackets that are never closed"))
+        found.append(
+            Problem(
+                "unreadable",
+                Level.ERROR,
+                Location(file),
+                f"lists or braces stand more than {DEEPEST} deep inside one another",
+                "look for brackets that are never closed",
+            )
+        )
         return Document(file, text, None, by_place(found))
     root = _compose(text, file, found)
     return Document(file, text, root, by_place(found))
@@ -126,48 +132,88 @@ class _Convert:
 
     def list_in_braces(self, node: yaml.MappingNode) -> None:
         words = ", ".join(str(key.value) for key, _ in node.value)
-        self.add("unreadable", self.place(node), "words without values stand in braces",
-                 f"write a list in brackets: `[{words}]`")
+        self.add(
+            "unreadable",
+            self.place(node),
+            "words without values stand in braces",
+            f"write a list in brackets: `[{words}]`",
+        )
 
     def comma(self, key: TextNode) -> None:
-        self.add("comma-in-braces", key.where, f'a comma inside {{ }} cuts the sentence before "{key.text}"',
-                 "put the whole sentence in straight double quotes, or write the fields on lines of their own")
+        self.add(
+            "comma-in-braces",
+            key.where,
+            f'a comma inside {{ }} cuts the sentence before "{key.text}"',
+            "put the whole sentence in straight double quotes, or write the fields on lines of their own",
+        )
 
     def twice(self, key: TextNode) -> None:
-        self.add("given-twice", key.where, f'"{key.text}" is given twice here',
-                 "keep one of the two; only one would have counted")
+        self.add(
+            "given-twice",
+            key.where,
+            f'"{key.text}" is given twice here',
+            "keep one of the two; only one would have counted",
+        )
 
     def sign(self, node: yaml.Node) -> None:
         line = node.start_mark.line + 1
         if any(problem.rule == _SIGNS and problem.where.line == line for problem in self.found):
             return
-        self.add(_SIGNS, self.place(node), "a tag, anchor or alias of YAML stands here; plain text is expected",
-                 "write the value out, and put it in straight double quotes if it begins with ! & or *")
+        self.add(
+            _SIGNS,
+            self.place(node),
+            "a tag, anchor or alias of YAML stands here; plain text is expected",
+            "write the value out, and put it in straight double quotes if it begins with ! & or *",
+        )
 
     def not_a_key(self, node: yaml.Node) -> None:
-        self.add("unreadable", self.place(node), "a list or braces stand where a field's name belongs",
-                 "write the field as `name: value`")
+        self.add(
+            "unreadable",
+            self.place(node),
+            "a list or braces stand where a field's name belongs",
+            "write the field as `name: value`",
+        )
 
     def add(self, rule: str, where: Location, message: str, fix: str) -> None:
         self.found.append(Problem(rule, Level.ERROR, where, message, fix))
 
 
 _PARSER_WORDS = (
-    ("mapping values are not allowed", "a second `: ` stands on a line that already has one",
-     "put the sentence in straight double quotes"),
-    ("did not find expected key", "the indentation does not fit the lines above",
-     "bring the line under the fields that it belongs to"),
-    ("did not find expected '-' indicator",
-     "a line is indented like the list above it but does not start with `- `",
-     "start it with `- ` or move it left"),
-    ("did not find expected ',' or", "brackets or braces are not closed",
-     "close them on the same line, and put sentences with commas in quotes"),
-    ("unexpected end of stream", "a quote, bracket or brace is opened and never closed",
-     "close it where the text ends"),
-    ("expected a single document", "a line of three dashes starts a second document",
-     "delete the line; one file holds one document"),
-    ("undefined alias", "a value begins with *, which YAML takes for an alias",
-     "put the text in straight double quotes"),
+    (
+        "mapping values are not allowed",
+        "a second `: ` stands on a line that already has one",
+        "put the sentence in straight double quotes",
+    ),
+    (
+        "did not find expected key",
+        "the indentation does not fit the lines above",
+        "bring the line under the fields that it belongs to",
+    ),
+    (
+        "did not find expected '-' indicator",
+        "a line is indented like the list above it but does not start with `- `",
+        "start it with `- ` or move it left",
+    ),
+    (
+        "did not find expected ',' or",
+        "brackets or braces are not closed",
+        "close them on the same line, and put sentences with commas in quotes",
+    ),
+    (
+        "unexpected end of stream",
+        "a quote, bracket or brace is opened and never closed",
+        "close it where the text ends",
+    ),
+    (
+        "expected a single document",
+        "a line of three dashes starts a second document",
+        "delete the line; one file holds one document",
+    ),
+    (
+        "undefined alias",
+        "a value begins with *, which YAML takes for an alias",
+        "put the text in straight double quotes",
+    ),
 )
 
 
@@ -178,5 +224,10 @@ def _parser_problem(bad: yaml.YAMLError, file: str) -> Problem:
     for sign, message, fix in _PARSER_WORDS:
         if sign in said:
             return Problem("unreadable", Level.ERROR, where, message, fix)
-    return Problem("unreadable", Level.ERROR, where, f"the text cannot be read here ({said.strip()})",
-                   "compare indentation, quotes and colons with the lines above")
+    return Problem(
+        "unreadable",
+        Level.ERROR,
+        where,
+        f"the text cannot be read here ({said.strip()})",
+        "compare indentation, quotes and colons with the lines above",
+    )

@@ -46,8 +46,12 @@ def _tabs(lines: list[str], file: str) -> Iterator[Problem]:
     for number, line in enumerate(lines, 1):
         indent = line[: len(line) - len(line.lstrip())]
         if "\t" in indent and line.strip():
-            yield _problem("tab-indent", Location(file, number, 1 + indent.index("\t")),
-                           "the line is indented with a tab", f"use spaces: `{line.expandtabs(2).rstrip()}`")
+            yield _problem(
+                "tab-indent",
+                Location(file, number, 1 + indent.index("\t")),
+                "the line is indented with a tab",
+                f"use spaces: `{line.expandtabs(2).rstrip()}`",
+            )
 
 
 def _values(lines: list[str]) -> list[_Value]:
@@ -162,23 +166,36 @@ def _look(value: _Value, file: str) -> Iterator[Problem]:
     where = Location(file, value.line, value.column, max(1, len(value.text)))
     text = _without_comment(value.text)
     if text[:1] in _OPENING and text[-1:] in _CLOSING and len(text) > 1:
-        yield _problem("smart-quote", where, "typographic quotes are used where YAML needs straight ones",
-                       _paste(value, text.strip(_OPENING + _CLOSING)))
+        yield _problem(
+            "smart-quote",
+            where,
+            "typographic quotes are used where YAML needs straight ones",
+            _paste(value, text.strip(_OPENING + _CLOSING)),
+        )
         return
     if _SIGN.match(text):
-        yield _problem("yaml-sign", where,
-                       f"the value begins with {text[0]}, which is a sign of YAML and not text",
-                       _sign_fix(value, text))
+        yield _problem(
+            "yaml-sign",
+            where,
+            f"the value begins with {text[0]}, which is a sign of YAML and not text",
+            _sign_fix(value, text),
+        )
         return
     cut = _cut(value.text)
     if cut:
-        yield _problem("text-cut", Location(file, value.line, value.column + cut, len(value.text) - cut),
-                       f'the text is cut before "{value.text[cut:]}": a # after a space starts a comment',
-                       _paste(value, value.text) + "; a comment stands two spaces behind the value")
+        yield _problem(
+            "text-cut",
+            Location(file, value.line, value.column + cut, len(value.text) - cut),
+            f'the text is cut before "{value.text[cut:]}": a # after a space starts a comment',
+            _paste(value, value.text) + "; a comment stands two spaces behind the value",
+        )
     elif ": " in text or (text.endswith(":") and not value.flow and value.before.strip(" -")):
-        yield _problem("colon-in-sentence", where,
-                       "a colon followed by a space stands inside a sentence without quotes",
-                       _paste(value, text))
+        yield _problem(
+            "colon-in-sentence",
+            where,
+            "a colon followed by a space stands inside a sentence without quotes",
+            _paste(value, text),
+        )
 
 
 def _without_comment(text: str) -> str:

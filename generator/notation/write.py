@@ -13,7 +13,9 @@ def as_yaml(data: object, indent: int = 0) -> str:
 def _lines(data: object, indent: int) -> list[str]:
     pad = " " * indent
     if isinstance(data, dict):
-        return [line for key, value in data.items() for line in _entry(f"{pad}{scalar(str(key))}:", value, indent)]
+        return [
+            line for key, value in data.items() for line in _entry(f"{pad}{scalar(str(key))}:", value, indent)
+        ]
     if isinstance(data, list | tuple):
         return [line for item in data for line in _item(item, indent)]
     return [pad + scalar(str(data))]

@@ -55,5 +55,8 @@ def _names(entry: Accept, problem: Problem) -> bool:
 
 
 def _accepted(problem: Problem, entry: Accept) -> Problem:
-    return replace(problem, level=Level.ACCEPTED,
-                   accepted=Accepted(str(entry.who), entry.until.isoformat(), str(entry.because)))
+    return replace(
+        problem,
+        level=Level.ACCEPTED,
+        accepted=Accepted(str(entry.who), entry.until.isoformat(), str(entry.because)),
+    )

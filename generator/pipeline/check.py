@@ -1,4 +1,4 @@
-"""Check a lab: study each procedure, run every rule, fold what follows from one cause, accept what is accepted."""
+"""Check a lab: study each procedure, run every rule, fold what follows, accept what is accepted."""
 
 import datetime
 from collections.abc import Iterable, Mapping
@@ -13,13 +13,12 @@ from generator.reading import LabRead, ProcedureFile
 from generator.study import LabStudy, Study, study_lab, study_procedure
 from generator.sums import Known, work_out
 
-
 _MISREAD = ("unknown-name", "unknown-key", "required-missing", "unreadable")
 
 
 @dataclass(frozen=True, slots=True)
 class Checked:
-    """Every problem in the order of the files, the studies by id, and the rules that could not be run, by id."""
+    """Every problem in the order of the files, the studies by id, and the rules not run, by id."""
 
     problems: tuple[Problem, ...]
     lab: LabStudy | None = None
@@ -52,7 +51,9 @@ def check(read: LabRead, today: datetime.date, only: str = "") -> Checked:
     return Checked(by_place(problems), lab, studies, _not_made(lab, studies.values()))
 
 
-def _check_file(lab: LabStudy, file: ProcedureFile, read: LabRead) -> Iterable[tuple[Study, tuple[Problem, ...]]]:
+def _check_file(
+    lab: LabStudy, file: ProcedureFile, read: LabRead
+) -> Iterable[tuple[Study, tuple[Problem, ...]]]:
     yield check_procedure(lab, file.procedure, read, file)
     for procedure in file.classes.values():
         yield check_procedure(lab, procedure, read, file, class_of=file.procedure)
@@ -75,9 +76,11 @@ def check_procedure(
 
 
 def _misread(read: LabRead, study: Study) -> bool:
-    """Whether a step could not be read as written: what the walk then meets says little about the author's work."""
-    form = any(problem.rule in _MISREAD and problem.step and problem.where.file == study.procedure.where.file
-               for problem in read.problems)
+    """Whether a step could not be read as written, so that the walk says little about it."""
+    form = any(
+        problem.rule in _MISREAD and problem.step and problem.where.file == study.procedure.where.file
+        for problem in read.problems
+    )
     places = study.lab.places
     lost = places and any(located.step.at and located.step.at not in places for located in study.steps())
     return form or bool(lost)
@@ -90,7 +93,11 @@ def _in_lab(lab: LabStudy) -> list[Problem]:
 def _not_made(lab: LabStudy, studies: Iterable[Study]) -> dict[str, tuple[str, ...]]:
     """Rules not run because a noun is missing everywhere, with the missing nouns."""
     everywhere = [lab, *studies]
-    return {rule.doc.id: rule.doc.needs for rule in RULES if rule.doc.needs and not _runs_somewhere(rule, everywhere)}
+    return {
+        rule.doc.id: rule.doc.needs
+        for rule in RULES
+        if rule.doc.needs and not _runs_somewhere(rule, everywhere)
+    }
 
 
 def _runs_somewhere(rule: Rule, studies: list[LabStudy]) -> bool:

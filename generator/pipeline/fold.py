@@ -7,7 +7,7 @@ from generator.problems import Cause, Level, Problem
 
 
 def fold(problems: Iterable[Problem]) -> tuple[Problem, ...]:
-    """Problems in the order walked, each whose causes are all known folded under the first that names one of them.
+    """Problems in the order walked, each whose causes are all known folded under the first of them.
 
     A warning folds under an error, never the reverse; what is accepted takes no part. Of the same finding on
     several paths the first stays.
@@ -15,7 +15,9 @@ def fold(problems: Iterable[Problem]) -> tuple[Problem, ...]:
     folded = _Folded()
     for problem in sorted(problems, key=lambda problem: problem.order):
         folded.take(problem)
-    return tuple(replace(problem, follows=folded.follows.get(index, 0)) for index, problem in enumerate(folded.kept))
+    return tuple(
+        replace(problem, follows=folded.follows.get(index, 0)) for index, problem in enumerate(folded.kept)
+    )
 
 
 class _Folded:
@@ -53,8 +55,8 @@ class _Folded:
     def head_of(self, problem: Problem) -> int | None:
         """The kept problem that explains this one.
 
-        An error needs all its causes known; a warning may be no more than a trace of one known error. A step that
-        is wrong on the straight run is not judged again on a redo.
+        An error needs all its causes known; a warning may be a mere trace of one known error. A step
+        that is wrong on the straight run is not judged again on a redo.
         """
         if problem.path and problem.step in self.wrong_steps:
             return self.wrong_steps[problem.step]

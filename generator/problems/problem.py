@@ -37,9 +37,10 @@ class Accepted:
 class Problem:
     """What was found and what was expected, in the trade's words, with a fix that is an action.
 
-    `label` stands under the quoted line; `step` is the step's id where there is one; `place` the id of
-    the place a problem stands on; `path` the redo or pause that leads to it; `follows` counts the
-    problems folded under this one (those whose `causes` are among its causes or among what it `explains`); `order` is when the walk met it.
+    `label` stands under the quoted line; `step` is the step's id where there is one; `place` the id of the
+    place a problem stands on; `path` the redo or pause that leads to it; `follows` counts the problems folded
+    under this one (those whose `causes` are among its causes, or among what it `explains`); `order` is when
+    the walk met it.
     """
 
     rule: str

@@ -19,8 +19,8 @@ class Example:
 class RuleDoc:
     """Id, level, subject (folder), what is looked for, why it matters, a bad and a good example.
 
-    `needs` names the nouns without which the rule cannot be run (see `report`): a lab that lacks one is told
-    that the check was not made. `source` names an outside source or says "common practice, no source".
+    `needs` names the nouns without which the rule cannot be run: a lab that lacks one is told that the
+    check was not made. `source` names an outside source or says "common practice, no source".
     """
 
     id: str
@@ -34,5 +34,5 @@ class RuleDoc:
     source: str = "common practice, no source"
 
     def found(self, where: Location, message: str, fix: str, **more: Any) -> Problem:
-        """A problem of this rule: `more` are the problem's other fields (step, place, label, path, causes)."""
+        """A problem of this rule: `more` are its other fields (step, place, label, path, causes)."""
         return Problem(self.id, self.level, where, message, fix, **more)

@@ -5,4 +5,13 @@ from generator.reading.folder import Folder, find_folder, open_folder
 from generator.reading.lab import LabRead, ProcedureFile, read_lab
 from generator.reading.schema import json_schemas
 
-__all__ = ["Folder", "LabRead", "ProcedureFile", "find_folder", "json_schemas", "open_folder", "read_lab", "site_address"]
+__all__ = [
+    "Folder",
+    "LabRead",
+    "ProcedureFile",
+    "find_folder",
+    "json_schemas",
+    "open_folder",
+    "read_lab",
+    "site_address",
+]

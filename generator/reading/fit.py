@@ -10,7 +10,14 @@ from generator.problems import Level, Location, Problem
 
 _Noun = TypeVar("_Noun", bound=Located)
 _ROUNDS = 8
-_FILLERS = {"do": "act", "id": "unnamed", "stage": "unnamed", "read_from": "1 m", "from": "00:00", "until": "23:59"}
+_FILLERS = {
+    "do": "act",
+    "id": "unnamed",
+    "stage": "unnamed",
+    "read_from": "1 m",
+    "from": "00:00",
+    "until": "23:59",
+}
 _MOST = 200
 
 
@@ -25,7 +32,9 @@ def fit(noun: type[_Noun], data: dict[str, Any], file: str) -> tuple[_Noun | Non
             faults = bad.errors(include_url=False)
             # All misfits are seen at once; what shows up later comes from our own mending.
             if turn == 0:
-                problems = tuple(dict.fromkeys(_describe(noun, data, fault, file) for fault in faults))[:_MOST]
+                problems = tuple(dict.fromkeys(_describe(noun, data, fault, file) for fault in faults))[
+                    :_MOST
+                ]
             for fault in reversed(faults):
                 _mend(data, fault, tried)
     return None, problems
@@ -37,18 +46,38 @@ def _describe(noun: type[Located], data: Any, fault: Any, file: str) -> Problem:
     step = _step_of(data, path)
     if kind == "missing":
         holder = _holder(data, path[:-1])
-        return Problem("required-missing", Level.ERROR, where, f'{holder} has no "{path[-1]}"',
-                       f"write a line `{path[-1]}: ...` here", step)
+        return Problem(
+            "required-missing",
+            Level.ERROR,
+            where,
+            f'{holder} has no "{path[-1]}"',
+            f"write a line `{path[-1]}: ...` here",
+            step,
+        )
     if kind == "extra_forbidden":
         return _unknown_key(noun, data, path, _key_place(data, path) or where, step)
     if kind == "too_short":
-        return Problem("required-missing", Level.ERROR, where, f'"{path[-1]}" is an empty list',
-                       "write at least one entry", step)
+        return Problem(
+            "required-missing",
+            Level.ERROR,
+            where,
+            f'"{path[-1]}" is an empty list',
+            "write at least one entry",
+            step,
+        )
     context = fault.get("ctx", {})
     if "fix" in context:
-        return Problem(kind, Level.ERROR, where, f"{_field(path)}: {context['message']}", context["fix"], step)
-    return Problem("unreadable", Level.ERROR, where, f"{_field(path)}: fields with values are expected here",
-                   "write `{field: value}` or indented lines `field: value`", step)
+        return Problem(
+            kind, Level.ERROR, where, f"{_field(path)}: {context['message']}", context["fix"], step
+        )
+    return Problem(
+        "unreadable",
+        Level.ERROR,
+        where,
+        f"{_field(path)}: fields with values are expected here",
+        "write `{field: value}` or indented lines `field: value`",
+        step,
+    )
 
 
 def _field(path: tuple[str | int, ...]) -> str:
@@ -76,8 +105,10 @@ def _fields(noun: type[BaseModel], path: tuple[str | int, ...]) -> list[str]:
 
 
 def _by_alias(model: type[BaseModel]) -> dict[str, Any]:
-    return {str(field.validation_alias or field.alias or name): field.annotation
-            for name, field in model.model_fields.items()}
+    return {
+        str(field.validation_alias or field.alias or name): field.annotation
+        for name, field in model.model_fields.items()
+    }
 
 
 def _model_in(annotation: Any) -> type[BaseModel] | None:

@@ -14,7 +14,7 @@ OWN_FOLDERS = ("lab", "posted", "pictures")
 
 @dataclass(frozen=True, slots=True)
 class Folder:
-    """Bytes by file as shown to the author: lab files, procedures by id, side files by (id, tail), the rest."""
+    """Bytes by file as shown: lab files, procedures by id, side files by (id, tail), the rest."""
 
     path: Path
     shown: str
@@ -32,9 +32,15 @@ def find_folder(given: Path) -> Path:
         if (folder / "lab.yml").is_file() or (folder / "lab").is_dir():
             return folder
     if not given.is_dir():
-        raise NewelError("no-folder", f"there is no folder {given}", hint="name the folder that holds lab.yml")
-    raise NewelError("no-lab", f"{given} holds neither lab.yml nor a folder lab/",
-                     "a lab is described once, beside its procedures", "run `newel init`, or name another folder")
+        raise NewelError(
+            "no-folder", f"there is no folder {given}", hint="name the folder that holds lab.yml"
+        )
+    raise NewelError(
+        "no-lab",
+        f"{given} holds neither lab.yml nor a folder lab/",
+        "a lab is described once, beside its procedures",
+        "run `newel init`, or name another folder",
+    )
 
 
 def open_folder(path: Path, shown: str = "") -> Folder:
@@ -56,7 +62,9 @@ def open_folder(path: Path, shown: str = "") -> Folder:
             procedures[stem] = (name, data)
         else:
             problems.append(_bad_name(name, stem))
-    return Folder(path, shown, lab, procedures, sides, _pictures(path), _formulas(path, shown), tuple(problems))
+    return Folder(
+        path, shown, lab, procedures, sides, _pictures(path), _formulas(path, shown), tuple(problems)
+    )
 
 
 def _files(path: Path, shown: str, problems: list[Problem]) -> Iterator[tuple[str, bytes]]:
@@ -65,14 +73,28 @@ def _files(path: Path, shown: str, problems: list[Problem]) -> Iterator[tuple[st
     for file in found:
         name = f"{shown}/{file.relative_to(path).as_posix()}"
         if not _is_inside(file, inside):
-            problems.append(Problem("unreadable", Level.ERROR, Location(name),
-                                    "the file is a link that leads out of the folder", "copy the file itself here"))
+            problems.append(
+                Problem(
+                    "unreadable",
+                    Level.ERROR,
+                    Location(name),
+                    "the file is a link that leads out of the folder",
+                    "copy the file itself here",
+                )
+            )
             continue
         try:
             yield name, file.read_bytes()
         except OSError as bad:
-            problems.append(Problem("unreadable", Level.ERROR, Location(name),
-                                    f"the file cannot be opened ({bad.strerror})", "look at its rights and its disk"))
+            problems.append(
+                Problem(
+                    "unreadable",
+                    Level.ERROR,
+                    Location(name),
+                    f"the file cannot be opened ({bad.strerror})",
+                    "look at its rights and its disk",
+                )
+            )
 
 
 def _is_inside(file: Path, folder: Path) -> bool:
@@ -90,9 +112,13 @@ def _is_lab(name: str, shown: str) -> bool:
 
 def _bad_name(name: str, stem: str) -> Problem:
     wish = re.sub(r"[^a-z0-9]+", "-", stem.lower()).strip("-") or "my-procedure"
-    return Problem("unreadable", Level.ERROR, Location(name),
-                   f'a procedure\'s file name is its id, and "{stem}" is none: lower-case words with hyphens',
-                   f"rename the file to `{wish}.yml`")
+    return Problem(
+        "unreadable",
+        Level.ERROR,
+        Location(name),
+        f'a procedure\'s file name is its id, and "{stem}" is none: lower-case words with hyphens',
+        f"rename the file to `{wish}.yml`",
+    )
 
 
 def _pictures(path: Path) -> frozenset[str]:

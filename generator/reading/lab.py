@@ -1,4 +1,4 @@
-"""The whole folder as one value: the lab, its procedures with their classes and languages, and every problem."""
+"""The whole folder as one value: lab, procedures with classes and languages, every problem."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass
@@ -66,7 +66,9 @@ def _parse(file: str, data: bytes, documents: dict[str, Document], problems: lis
 
 def _no_fields(root: Node | None, file: str) -> Problem:
     found = "the file is empty" if isinstance(root, MapNode) else "the file holds no fields"
-    return Problem("required-missing", Level.ERROR, Location(file), found, "write `title: ...` and the other fields")
+    return Problem(
+        "required-missing", Level.ERROR, Location(file), found, "write `title: ...` and the other fields"
+    )
 
 
 def _read_nouns(folder: Folder, documents: dict[str, Document], problems: list[Problem]) -> Lab | None:
@@ -146,8 +148,10 @@ def _read_formulas(folder: Folder, problems: list[Problem]) -> LabFormulas:
         return LabFormulas((), ())
     file, text = folder.formulas
     read = read_formulas(text, file)
-    problems += [Problem(fault.rule, Level.ERROR, Location(file, fault.line, fault.column), fault.message, fault.fix)
-                 for fault in read.faults]
+    problems += [
+        Problem(fault.rule, Level.ERROR, Location(file, fault.line, fault.column), fault.message, fault.fix)
+        for fault in read.faults
+    ]
     return read
 
 

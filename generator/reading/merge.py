@@ -44,5 +44,10 @@ def _join(into: dict[str, Any], more: dict[str, Any], noun: str, problems: list[
 
 
 def _twice(rule: str, name: str, where: Location, first: Location) -> Problem:
-    return Problem(rule, Level.ERROR, where, f'"{name}" is already given at {first.file}:{first.line}',
-                   "keep one of the two, or give this one an id of its own")
+    return Problem(
+        rule,
+        Level.ERROR,
+        where,
+        f'"{name}" is already given at {first.file}:{first.line}',
+        "keep one of the two, or give this one an id of its own",
+    )

@@ -6,7 +6,20 @@ from generator.model import MARKS, WHERE, Text
 from generator.problems import Level, Location, Problem
 
 _WHOLE = ("title", "approver", "cards")
-_STEP_FIELDS = ("for", "takes", "set", "power", "repeat", "use", "record", "since", "given", "why", "ask", "picture")
+_STEP_FIELDS = (
+    "for",
+    "takes",
+    "set",
+    "power",
+    "repeat",
+    "use",
+    "record",
+    "since",
+    "given",
+    "why",
+    "ask",
+    "picture",
+)
 _MERGED = ("set", "record", "use", "given")
 
 
@@ -66,14 +79,23 @@ def _step(step: Any, steps: dict[str, Any], problems: list[Problem]) -> Any:
 
 
 def _fixed(field: str, over: dict[str, Any]) -> Problem:
-    return Problem("class-changes-order", Level.ERROR, over[MARKS].get(field, over[WHERE]),
-                   f'a class may not change "{field}" of a step',
-                   f"delete the line; a class has its own {', '.join(_STEP_FIELDS[:5])} and job values only")
+    return Problem(
+        "class-changes-order",
+        Level.ERROR,
+        over[MARKS].get(field, over[WHERE]),
+        f'a class may not change "{field}" of a step',
+        f"delete the line; a class has its own {', '.join(_STEP_FIELDS[:5])} and job values only",
+    )
 
 
 def _unknown(base: dict[str, Any], steps: dict[str, Any]) -> list[Problem]:
-    known = {str(step.get("id")) for stage in _list(base.get("stages")) if isinstance(stage, dict)
-             for step in _list(stage.get("steps")) if isinstance(step, dict)}
+    known = {
+        str(step.get("id"))
+        for stage in _list(base.get("stages"))
+        if isinstance(stage, dict)
+        for step in _list(stage.get("steps"))
+        if isinstance(step, dict)
+    }
     return [
         Problem("class-changes-order", Level.ERROR, _key_place(id, steps),
                 f'the procedure has no step "{id}"; a class brings no steps of its own',

@@ -21,7 +21,7 @@ class Located:
 
 @dataclass(frozen=True)
 class LabStudy:
-    """The lab with its own look-ups; `pictures` are the files that are there; `today` is given, never asked."""
+    """The lab with its look-ups; `pictures` are the files there are; `today` is given, never asked."""
 
     lab: Lab
     today: datetime.date
@@ -53,7 +53,7 @@ class LabStudy:
 
 @dataclass(frozen=True)
 class Study(LabStudy):
-    """A procedure in its lab, with its sums and its walk; `posted` are its posted issues by number, oldest first."""
+    """A procedure in its lab, its sums and its walk; `posted` are its posted issues by number."""
 
     procedure: Procedure = field(kw_only=True)
     sums: Sums = field(kw_only=True)
@@ -108,6 +108,15 @@ def study_procedure(
 ) -> Study:  # fmt: skip
     """A procedure's study: its sums worked out, then walked through every path."""
     walk = walk_through(lab.lab, procedure, sums)
-    return Study(lab.lab, lab.today, lab.pictures, lab.procedures, procedure=procedure, sums=sums, walk=walk,
-                 class_of=class_of, languages=languages or {}, posted=posted or {})
-
+    return Study(
+        lab.lab,
+        lab.today,
+        lab.pictures,
+        lab.procedures,
+        procedure=procedure,
+        sums=sums,
+        walk=walk,
+        class_of=class_of,
+        languages=languages or {},
+        posted=posted or {},
+    )

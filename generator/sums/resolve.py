@@ -106,7 +106,7 @@ class _Run:
         self.sums[key] = Sum(key, formula.name, tuple(givens), answer)
 
     def _look_up(self, name: str, formula: Formula, step: Step | None, path: tuple[str, ...]) -> Given | None:
-        """The step's `given`, the job, a reading recorded earlier, the lab's defaults; the formula's own are its own."""
+        """The step's `given`, the job, the lab's defaults; the formula's own default is its own."""
         if step is not None and name in step.given:
             return Given(name, step.given[name], "step")
         if name in self.procedure.job:

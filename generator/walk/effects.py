@@ -1,13 +1,25 @@
 """What each verb does to the part, the person and the places, by verb and place."""
 
 from collections.abc import Callable
+from dataclasses import dataclass
 
 from generator.model import Place, Step
 from generator.walk.ground import Ground
 from generator.walk.state import Draft
 from generator.walk.wearing import change_wear, touch
 
-Effect = Callable[[Ground, Draft, Step, "Place | None"], None]
+
+@dataclass(frozen=True, slots=True)
+class Deed:
+    """One step being done: on what ground, to which draft, at which place."""
+
+    ground: Ground
+    draft: Draft
+    step: Step
+    place: Place | None
+
+
+Effect = Callable[[Deed], None]
 
 
 def apply(ground: Ground, draft: Draft, step: Step) -> None:
@@ -16,21 +28,22 @@ def apply(ground: Ground, draft: Draft, step: Step) -> None:
     if step.rack is not None:
         draft.put("rack", "", str(step.rack))
     if ground.touches(step):
-        touch(ground, draft, step)
+        touch(draft, step)
     effect = EFFECTS.get(step.do)
     if effect:
-        effect(ground, draft, step, place)
+        effect(Deed(ground, draft, step, place))
     _power(draft, step, place)
     if step.put_on or step.take_off or step.wash_hands:
         change_wear(ground, draft, step)
 
 
-def _put_in(ground: Ground, draft: Draft, step: Step, place: Place | None) -> None:
+def _put_in(deed: Deed) -> None:
+    draft, step, place = deed.draft, deed.step, deed.place
     if place is None or step.at is None:
         return
     draft.renew("in", "", str(step.at))
     draft.put("on", "", None)
-    draft.put("entered", "", draft.state.clock.later(ground.hands_on(step), ground.hands_on(step)))
+    draft.put("entered", "", draft.state.clock.later(deed.ground.hands_on(step), deed.ground.hands_on(step)))
     if place.holds:
         draft.put("wet", "", "dripping")
         draft.put("seen", "", None)
@@ -38,11 +51,12 @@ def _put_in(ground: Ground, draft: Draft, step: Step, place: Place | None) -> No
     _makes(draft, place)
     if place.cover == "door":
         draft.put("open", str(step.at), None)
-    if ground.hot_when_used(place) or draft.now().has("heated", str(step.at)):
+    if deed.ground.hot_when_used(place) or draft.now().has("heated", str(step.at)):
         draft.renew("hot", "", str(step.at))
 
 
-def _take_out(ground: Ground, draft: Draft, step: Step, place: Place | None) -> None:
+def _take_out(deed: Deed) -> None:
+    draft, step, place = deed.draft, deed.step, deed.place
     draft.put("in", "", None)
     draft.put("entered", "", None)
     if place is None or step.at is None:
@@ -51,12 +65,13 @@ def _take_out(ground: Ground, draft: Draft, step: Step, place: Place | None) -> 
         draft.put("wet", "", "drained")
     if place.cover == "door":
         draft.put("open", str(step.at), None)
-    if ground.hot_when_used(place) or draft.now().has("heated", str(step.at)):
+    if deed.ground.hot_when_used(place) or draft.now().has("heated", str(step.at)):
         draft.renew("hot", "", str(step.at))
 
 
-def _rinse(ground: Ground, draft: Draft, step: Step, place: Place | None) -> None:
-    before = {name for name in draft.state.names("residue")}
+def _rinse(deed: Deed) -> None:
+    draft, step, place = deed.draft, deed.step, deed.place
+    before = set(draft.state.names("residue"))
     draft.renew("wet", "", "dripping")
     draft.put("seen", "", None)
     draft.put("hot", "", None)
@@ -70,7 +85,8 @@ def _rinse(ground: Ground, draft: Draft, step: Step, place: Place | None) -> Non
         draft.put("tray", str(step.at), (*kept, (str(step.waste or ""), off)))
 
 
-def _dry(ground: Ground, draft: Draft, step: Step, place: Place | None) -> None:
+def _dry(deed: Deed) -> None:
+    draft, place = deed.draft, deed.place
     draft.put("seen", "", None)
     if place is None:
         return
@@ -79,7 +95,8 @@ def _dry(ground: Ground, draft: Draft, step: Step, place: Place | None) -> None:
         draft.renew("wet", "", None)
 
 
-def _clean(ground: Ground, draft: Draft, step: Step, place: Place | None) -> None:
+def _clean(deed: Deed) -> None:
+    draft, place = deed.draft, deed.place
     if place is not None:
         _wash(draft, place)
 
@@ -100,17 +117,20 @@ def _makes(draft: Draft, place: Place) -> None:
         draft.renew("wet", "", "dripping")
 
 
-def _open(ground: Ground, draft: Draft, step: Step, place: Place | None) -> None:
+def _open(deed: Deed) -> None:
+    draft, step = deed.draft, deed.step
     if step.at is not None:
         draft.renew("open", str(step.at), True)
 
 
-def _close(ground: Ground, draft: Draft, step: Step, place: Place | None) -> None:
+def _close(deed: Deed) -> None:
+    draft, step = deed.draft, deed.step
     if step.at is not None:
         draft.renew("open", str(step.at), None)
 
 
-def _empty(ground: Ground, draft: Draft, step: Step, place: Place | None) -> None:
+def _empty(deed: Deed) -> None:
+    draft, step = deed.draft, deed.step
     if step.at is not None and draft.now().has("tray", str(step.at)):
         draft.renew("tray", str(step.at), None)
     for mixture in step.use:
@@ -118,7 +138,8 @@ def _empty(ground: Ground, draft: Draft, step: Step, place: Place | None) -> Non
             draft.renew("made", str(mixture), None)
 
 
-def _mount(ground: Ground, draft: Draft, step: Step, place: Place | None) -> None:
+def _mount(deed: Deed) -> None:
+    draft, step = deed.draft, deed.step
     if step.at is not None:
         draft.renew("on", "", str(step.at))
         draft.put("rack", "", None)
@@ -127,44 +148,52 @@ def _mount(ground: Ground, draft: Draft, step: Step, place: Place | None) -> Non
         draft.put("on", "", None)
 
 
-def _check(ground: Ground, draft: Draft, step: Step, place: Place | None) -> None:
+def _check(deed: Deed) -> None:
+    draft, step, place = deed.draft, deed.step, deed.place
     draft.renew("seen", "", True)
     if step.at is not None and place and place.shared:
         draft.put("looked", str(step.at), True)
 
 
-def _cool(ground: Ground, draft: Draft, step: Step, place: Place | None) -> None:
+def _cool(deed: Deed) -> None:
+    draft = deed.draft
     draft.put("hot", "", None)
 
 
-def _heat(ground: Ground, draft: Draft, step: Step, place: Place | None) -> None:
+def _heat(deed: Deed) -> None:
+    draft, step = deed.draft, deed.step
     if step.at is not None:
         draft.put("heated", str(step.at), True)
         draft.renew("hot", "", str(step.at))
 
 
-def _save(ground: Ground, draft: Draft, step: Step, place: Place | None) -> None:
+def _save(deed: Deed) -> None:
+    draft, step = deed.draft, deed.step
     draft.renew("saved", str(step.at or ""), True)
 
 
-def _release(ground: Ground, draft: Draft, step: Step, place: Place | None) -> None:
+def _release(deed: Deed) -> None:
+    draft, step = deed.draft, deed.step
     draft.renew("machine", str(step.at or ""), "free")
     if draft.now().text("on") == str(step.at or ""):
         draft.renew("on", "", None)
         draft.put("looked", str(step.at or ""), None)
 
 
-def _claim(ground: Ground, draft: Draft, step: Step, place: Place | None) -> None:
+def _claim(deed: Deed) -> None:
+    draft, step = deed.draft, deed.step
     draft.renew("machine", str(step.at or ""), "held")
     draft.put("saved", str(step.at or ""), None)
 
 
-def _mix(ground: Ground, draft: Draft, step: Step, place: Place | None) -> None:
-    if step.into is not None and step.into in ground.lab.mixtures:
+def _mix(deed: Deed) -> None:
+    draft, step = deed.draft, deed.step
+    if step.into is not None and step.into in deed.ground.lab.mixtures:
         draft.renew("made", str(step.into), draft.state.clock)
 
 
-def _switch_off(ground: Ground, draft: Draft, step: Step, place: Place | None) -> None:
+def _switch_off(deed: Deed) -> None:
+    draft, step = deed.draft, deed.step
     if step.at is not None:
         draft.renew("live", str(step.at), None)
 

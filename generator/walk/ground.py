@@ -5,10 +5,30 @@ from dataclasses import dataclass
 from generator.model import Lab, Mixture, Place, Procedure, Step
 from generator.sums import Sums
 
-_TOUCHING = frozenset((
-    "open", "close", "put-in", "take-out", "rinse", "dry", "clean", "empty", "mount", "set", "switch-off", "claim",
-    "save", "release", "check", "weigh", "add", "mix", "pour", "act",
-))  # fmt: skip
+_TOUCHING = frozenset(
+    (
+        "open",
+        "close",
+        "put-in",
+        "take-out",
+        "rinse",
+        "dry",
+        "clean",
+        "empty",
+        "mount",
+        "set",
+        "switch-off",
+        "claim",
+        "save",
+        "release",
+        "check",
+        "weigh",
+        "add",
+        "mix",
+        "pour",
+        "act",
+    )
+)
 
 
 @dataclass(frozen=True)
@@ -37,7 +57,7 @@ class Ground:
         return bool(worn and worn.protects == "hands")
 
     def hot_when_used(self, place: Place | None) -> bool:
-        """Whether a place is hot without being told so (its hazard word says hot surface, and no `wear_when`)."""
+        """Whether a place is always hot: its hazard word says hot surface, and there is no `wear_when`."""
         return bool(place and "hot-surface" in place.hazards and place.wear_when is None)
 
     def hands_on(self, step: Step) -> float:

@@ -11,7 +11,7 @@ MOST_REDOS = 5
 
 @dataclass(frozen=True, slots=True)
 class Visit:
-    """One coming to a step; `times` stretches its time where a repeat is walked fewer times than it is done."""
+    """One coming to a step; `times` stretches its time where a repeat is walked less often than done."""
 
     step: Step
     stage: Stage
@@ -30,7 +30,7 @@ class Redo:
 
 
 def straight_run(procedure: Procedure) -> tuple[Visit, ...]:
-    """All visits of the run without a fault; a repeated stage is walked up to three times, its time in full."""
+    """All visits of the run without a fault; a repeated stage is walked three times at most."""
     return tuple(visit for stage in procedure.stages for visit in _stage(stage))
 
 
@@ -44,7 +44,7 @@ def _stage(stage: Stage) -> Iterator[Visit]:
 
 
 def redos(visits: tuple[Visit, ...]) -> tuple[Redo, ...]:
-    """Every check that says what to do again, at its visit; a target that is not before it is left to the rules."""
+    """Every check that says what to do again; a target that is not before it is left to the rules."""
     found = (_redo(visits, index) for index in range(len(visits)))
     return tuple(redo for redo in found if redo)
 

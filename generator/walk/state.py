@@ -1,4 +1,4 @@
-"""What the walk believes at one moment: pieces of state, each with the step that made it so, and the clock."""
+"""What the walk believes at one moment: pieces of state, each with its step, and the clock."""
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass

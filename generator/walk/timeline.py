@@ -8,7 +8,7 @@ from generator.walk.walk import Moment, Walk
 
 @dataclass(frozen=True, slots=True)
 class Totals:
-    """Seconds of the straight run: hands on, waiting here, near and away; and how many steps state no time."""
+    """Seconds of the straight run: hands on, waiting here, near and away; steps without a time."""
 
     hands_on: float
     here: float

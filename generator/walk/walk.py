@@ -1,4 +1,4 @@
-"""Walk the straight run, every redo with its mend, all redos in one run, and every pause with its resumption."""
+"""Walk the straight run, every redo with its mend, all redos in one run, and every pause."""
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
@@ -18,7 +18,7 @@ MOST_MOMENTS = 20_000
 
 @dataclass(frozen=True, slots=True)
 class Moment:
-    """A visit with what was believed before and after it; `path` says how the work came here, empty if straight."""
+    """A visit with what was believed before and after; `path` says how work came here, if not straight."""
 
     step: Step
     stage: Stage
@@ -75,7 +75,7 @@ class Walk:
 
 
 def walk_through(lab: Lab, procedure: Procedure, sums: Sums) -> Walk:
-    """Walk every path; a procedure too long or too branchy is walked as far as the bound and `finished` is False."""
+    """Walk every path; one too long or too branchy is walked to the bound, and `finished` is False."""
     visits = straight_run(procedure)
     if len(visits) > MOST_STEPS:
         return Walk((), (), (), (), finished=False)
@@ -150,7 +150,7 @@ class _Walker:
                 self.follow((), self.rest(self.moments[index], path), path, index + 1)
 
     def follow(self, visits: Iterable[Visit], state: State, path: str, then: int) -> None:
-        """Walk extra visits, then the straight run from visit `then` until nothing differs from it any more."""
+        """Walk extra visits, then the straight run from visit `then` until nothing differs any more."""
         self.paths.append(path)
         for visit in visits:
             state = self.advance(visit, state, path)
@@ -164,7 +164,7 @@ class _Walker:
         self.ends.append(End(state, path, len(self.moments)))
 
     def joins(self, state: State, index: int) -> bool:
-        """Whether the path has become the straight run again: same state, and no clock that still counts differs."""
+        """Whether the path is the straight run again: same state, and no clock that still counts differs."""
         straight = self.after[index - 1]
         return state.same_as(straight) and not any(
             self.pending(visit.step, state, straight) for visit in self.visits[index:]
@@ -186,7 +186,9 @@ class _Walker:
         apply(self.ground, draft, step)
         time = (self.ground.hands_on(step) + self.waiting(step)) * visit.times
         after = draft.done(state.clock.later(time, time))
-        self.moments.append(Moment(step, visit.stage, state, after, path, len(self.moments) + 1, visit.times, visit.mends))
+        self.moments.append(
+            Moment(step, visit.stage, state, after, path, len(self.moments) + 1, visit.times, visit.mends)
+        )
         return after
 
     def waiting(self, step: Step) -> float:
@@ -195,7 +197,7 @@ class _Walker:
         return 0.0 if paused else self.ground.waiting(step)
 
     def rest(self, moment: Moment, path: str) -> State:
-        """Everything comes off, and the time of the pause goes by; straight moments stand first in `moments`."""
+        """Everything comes off, and the time of the pause goes by."""
         pause, state = moment.step.pause, moment.after
         assert pause is not None
         draft = Draft(state, str(moment.step.id))
@@ -215,5 +217,3 @@ def _since(state: State, id: str) -> tuple[float, float]:
 def _age(state: State, kind: str, name: str) -> object:
     made = state.value(kind, name)
     return round(state.clock.shortest - made.shortest, 6) if isinstance(made, Clock) else made
-
-

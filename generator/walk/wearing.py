@@ -44,7 +44,7 @@ def _on(ground: Ground, draft: Draft, piece: str) -> None:
         draft.renew("glove", piece, frozenset())
 
 
-def touch(ground: Ground, draft: Draft, step: Step) -> None:
+def touch(draft: Draft, step: Step) -> None:
     """The outermost gloves have now touched this place."""
     gloves = draft.now().gloves()
     if gloves and step.at is not None:

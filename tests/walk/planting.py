@@ -74,7 +74,7 @@ def read_planted(path: Path) -> list[Planted]:
 
 
 def plant(planted: Planted) -> tuple[Any, Any]:
-    """The demo with the edits carried out: drop, move, change, after, before, swap on steps; lab, procedure {...}."""
+    """The demo with the edits carried out: drop, move, change, after, before, swap; lab, procedure."""
     procedure, lab = demo()
     for line in planted.edits:
         verb, _, rest = line.partition(" ")

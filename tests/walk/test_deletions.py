@@ -7,12 +7,27 @@ import pytest
 
 from tests.walk.planting import check_data, demo, grave
 
-VERBS = (
-    "rinse", "dry", "wear", "open", "close", "put-in", "take-out", "empty", "switch-off", "save", "release", "claim",
-    "mount", "check",
-)  # fmt: skip
-# Nothing that the checker follows depends on these: the door is opened and shut by the hand that puts in or takes
-# out, and no later step builds on what these checks look at. A posted procedure misses them by `id-changed`.
+VERBS = frozenset(
+    (
+        "rinse",
+        "dry",
+        "wear",
+        "open",
+        "close",
+        "put-in",
+        "take-out",
+        "empty",
+        "switch-off",
+        "save",
+        "release",
+        "claim",
+        "mount",
+        "check",
+    )
+)
+# Nothing that the checker follows depends on these: a door is opened and shut by the hand that puts in
+# or takes out, and no later step builds on what these checks look at.
+# A posted procedure misses them by `id-changed`.
 BY_ID_ALONE = ("plan", "card-check", "open-4", "close-4", "lids-look")
 
 
@@ -41,7 +56,9 @@ def test_a_missing_step_is_noticed(
     told = ", ".join(f"{p.rule} at {p.step}" + (f" (+{p.follows})" if p.follows else "") for p in found)
     record_property(id, told)
     with capsys.disabled():
-        print(f"\n  without {id:15} {told or 'nothing: ' + 'only its id is missed once it is posted'}", end="")
+        print(
+            f"\n  without {id:15} {told or 'nothing: ' + 'only its id is missed once it is posted'}", end=""
+        )
     if id not in BY_ID_ALONE:
         assert found
     assert len(found) <= 3, told

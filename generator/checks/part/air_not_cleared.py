@@ -14,8 +14,12 @@ DOC = RuleDoc(
     what="A dry part, or one to be plated, goes into a liquid and the step has no `rock`.",
     why="An air bubble keeps the bath out of a hole; it is found hours later.",
     bad="""- {id: black-in, do: put-in, at: black, for: 6 min, say: Slide the dry board in.}""",
-    good="""- {id: black-in, do: put-in, at: black, for: 6 min, rock: 10 times, say: Slide the dry board in.}""",
-    needs=("part", "places",),
+    good="""- {id: black-in, do: put-in, at: black, for: 6 min, rock: 10 times,
+   say: Slide the dry board in.}""",
+    needs=(
+        "part",
+        "places",
+    ),
 )
 
 
@@ -26,7 +30,10 @@ def find(study: Study) -> Iterator[Problem]:
         if place.holds and moment.step.rock is None and (dry or moment.step.power is not None):
             reason = "dry" if dry else "to be plated"
             yield found_at(
-                DOC, moment, f"the {part(study)} is {reason} and goes into {called(study, id)} without being rocked free of air",
+                DOC,
+                moment,
+                f"the {part(study)} is {reason} and goes into {called(study, id)} without being "
+                "rocked free of air",
                 "write for example `rock: 10 times`, or `rock: true`",
             )
 

@@ -6,7 +6,6 @@ from generator.checks.moments import at_places, called, found_at, made_here, par
 from generator.checks.rule import Rule
 from generator.problems import Level, Problem, RuleDoc
 from generator.study import Study
-from generator.walk import START
 
 DOC = RuleDoc(
     id="arrives-dry",
@@ -18,7 +17,10 @@ DOC = RuleDoc(
 - {id: copper-in, do: put-in, at: copper, for: 50 min, say: Hang the board in.}""",
     good="""- {id: rinse-5, do: rinse, at: di, for: 100 s, waste: drum-p, say: Spray both sides.}
 - {id: copper-in, do: put-in, at: copper, for: 50 min, say: Hang the wet board in.}""",
-    needs=("part", "places",),
+    needs=(
+        "part",
+        "places",
+    ),
 )
 
 
@@ -27,12 +29,15 @@ def find(study: Study) -> Iterator[Problem]:
     for moment, id, place in at_places(study, "put-in"):
         if place.arrive == "wet" and not moment.before.has("wet"):
             since = moment.before.atom("wet").since
-            behind = "the start" if since == START else since
             yield found_at(
-                DOC, moment,
-                f"the {part(study)} is dry when it enters {called(study, id)}, which takes only {'wet'} parts",
+                DOC,
+                moment,
+                f"the {part(study)} is dry when it enters {called(study, id)}, which takes only "
+                f"{'wet'} parts",
                 f"put a `do: rinse` step before {moment.step.id}, or leave out what dries the part",
-                moment.before.cause("wet"), explains=made_here(moment), label=f"last made dry {since_when(study, since)}",
+                moment.before.cause("wet"),
+                explains=made_here(moment),
+                label=f"last made dry {since_when(study, since)}",
             )
 
 

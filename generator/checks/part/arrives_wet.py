@@ -22,7 +22,10 @@ DOC = RuleDoc(
     good="""- {id: rinse-2, do: rinse, at: di, for: 120 s, waste: jug-a, say: Spray both sides.}
 - {id: dry-2, do: dry, at: blower, takes: 5 min, say: Dry both faces.}
 - {id: black-in, do: put-in, at: black, for: 6 min, say: Slide the dry board in.}""",
-    needs=("part", "places",),
+    needs=(
+        "part",
+        "places",
+    ),
 )
 
 
@@ -34,10 +37,14 @@ def find(study: Study) -> Iterator[Problem]:
             since = moment.before.atom("wet").since
             behind = "the start" if since == START else since
             yield found_at(
-                DOC, moment,
-                f"the {part(study)} is still wet when it enters {called(study, id)}, which takes only {place.arrive} parts",
+                DOC,
+                moment,
+                f"the {part(study)} is still wet when it enters {called(study, id)}, which takes "
+                f"only {place.arrive} parts",
                 f"put a `do: dry` step and a check between {behind} and {moment.step.id}",
-                moment.before.cause("wet"), explains=made_here(moment), label=f"last made wet {since_when(study, since)}",
+                moment.before.cause("wet"),
+                explains=made_here(moment),
+                label=f"last made wet {since_when(study, since)}",
             )
 
 

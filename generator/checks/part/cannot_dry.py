@@ -26,9 +26,13 @@ def find(study: Study) -> Iterator[Problem]:
         step, place = located.step, study.place(located.step.at)
         if step.do == "dry" and place is not None and place.makes != "dry":
             yield DOC.found(
-                step.spot("at"), f"{called(study, str(step.at))} does not dry anything: it does not say `makes: dry`",
-                f"dry at {called(study, *drying)}" if drying else "write `makes: dry` at the place that dries",
-                step=str(step.id), causes=(Cause("dries", str(step.at)),),
+                step.spot("at"),
+                f"{called(study, str(step.at))} does not dry anything: it does not say `makes: dry`",
+                f"dry at {called(study, *drying)}"
+                if drying
+                else "write `makes: dry` at the place that dries",
+                step=str(step.id),
+                causes=(Cause("dries", str(step.at)),),
             )
 
 

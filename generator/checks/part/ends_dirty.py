@@ -14,7 +14,8 @@ DOC = RuleDoc(
     subject="part",
     what="At the end the part is wet, or carries a residue, unlike what `part.ends` says.",
     why="What rides on a finished part goes home, into the machine and onto the next hands.",
-    bad="""part: {name: board, ends: {at: drill, wet: false, residues: []}}   # and no rinse behind the last bath""",
+    bad="""part: {name: board, ends: {at: drill, wet: false,
+   residues: []}}   # and no rinse behind the last bath""",
     good="""- {id: rinse-6, do: rinse, at: di, for: 120 s, waste: drum-c, say: Spray both sides.}""",
     needs=("part",),
 )
@@ -30,15 +31,24 @@ def find(study: Study) -> Iterator[Problem]:
         if left:
             since = end.state.atom("residue", left[0]).since
             yield found_at_end(
-                DOC, study, end, since, f"at the end the {part(study)} still carries {called(study, *left)}",
+                DOC,
+                study,
+                end,
+                since,
+                f"at the end the {part(study)} still carries {called(study, *left)}",
                 f"put a step that takes it off behind {'the start' if since == START else since}",
                 *causes_of(end.state, "residue", left),
             )
         if end.state.has("wet") and not told.ends.wet:
             since = end.state.atom("wet").since
             yield found_at_end(
-                DOC, study, end, since, f"at the end the {part(study)} is still wet, and `part.ends` says dry",
-                f"put a `do: dry` step behind {since}", end.state.cause("wet"),
+                DOC,
+                study,
+                end,
+                since,
+                f"at the end the {part(study)} is still wet, and `part.ends` says dry",
+                f"put a `do: dry` step behind {since}",
+                end.state.cause("wet"),
             )
 
 

@@ -18,7 +18,10 @@ DOC = RuleDoc(
     good="""- {id: fix-out, do: take-out, at: oven, say: Take the rack out.}
 - {id: cool-4, do: cool, at: stand, for: 3 min, say: Leave the rack on the stand.}
 - {id: see-black, do: check, at: light, say: Look at every hole., check: even black wall}""",
-    needs=("part", "places",),
+    needs=(
+        "part",
+        "places",
+    ),
 )
 
 
@@ -28,8 +31,11 @@ def find(study: Study) -> Iterator[Problem]:
         hot = moment.before.text("hot")
         if hot and not moment.before.has("in"):
             yield found_at(
-                DOC, moment, f"the {part(study)} comes hot from {called(study, hot)} and nothing has cooled it",
-                f"put a `do: cool` step with a time before {moment.step.id}", moment.before.cause("hot"),
+                DOC,
+                moment,
+                f"the {part(study)} comes hot from {called(study, hot)} and nothing has cooled it",
+                f"put a `do: cool` step with a time before {moment.step.id}",
+                moment.before.cause("hot"),
             )
 
 

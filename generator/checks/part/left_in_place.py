@@ -16,7 +16,10 @@ DOC = RuleDoc(
     bad="""- {id: soak-in, do: put-in, at: soak, for: 8 min, say: Lower the board in.}   # the last step""",
     good="""- {id: soak-in, do: put-in, at: soak, for: 8 min, say: Lower the board in.}
 - {id: soak-out, do: take-out, at: soak, say: Lift slowly.}""",
-    needs=("part", "places",),
+    needs=(
+        "part",
+        "places",
+    ),
 )
 
 
@@ -27,8 +30,13 @@ def find(study: Study) -> Iterator[Problem]:
         if where:
             since = end.state.atom("in").since
             yield found_at_end(
-                DOC, study, end, since, f"the run ends with the {part(study)} in {called(study, where)}",
-                f"put a `do: take-out` step at {where} behind {since}", end.state.cause("in"),
+                DOC,
+                study,
+                end,
+                since,
+                f"the run ends with the {part(study)} in {called(study, where)}",
+                f"put a `do: take-out` step at {where} behind {since}",
+                end.state.cause("in"),
             )
 
 

@@ -13,8 +13,7 @@ DOC = RuleDoc(
     level=Level.ERROR,
     subject="part",
     what=(
-        "Salts of mains water ride into a place that refuses them, after a rinse had already taken "
-        "them off."
+        "Salts of mains water ride into a place that refuses them, after a rinse had already taken them off."
     ),
     why=(
         "The salts cannot be seen and harm the bath. The last mains water is named once, and nothing "
@@ -26,7 +25,11 @@ DOC = RuleDoc(
     good="""- {id: rinse-1, do: rinse, at: sink, for: 60 s, say: Rinse at the sink.}
 - {id: rinse-2, do: rinse, at: di, for: 90 s, waste: jug-a, say: Spray both sides.}
 - {id: black-in, do: put-in, at: black, for: 6 min, say: Slide the board in.}""",
-    needs=("part", "places", "residues",),
+    needs=(
+        "part",
+        "places",
+        "residues",
+    ),
 )
 
 
@@ -37,8 +40,10 @@ def find(study: Study) -> Iterator[Problem]:
         if again:
             since = moment.before.atom("residue", again[0]).since
             yield found_at(
-                DOC, moment,
-                f"{called(study, *again)} ride into {called(study, id)} from the mains water of step {since}, "
+                DOC,
+                moment,
+                f"{called(study, *again)} ride into {called(study, id)} from the mains water of "
+                f"step {since}, "
                 "which comes after the deionised rinse",
                 f"rinse in step {since} with deionised water, or put a deionised rinse behind it",
                 *causes_of(moment.before, "residue", again),

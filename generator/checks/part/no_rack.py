@@ -13,9 +13,14 @@ DOC = RuleDoc(
     subject="part",
     what="The part goes into a place that holds a mixture while racks are declared and none is mounted.",
     why="Without a rack, fingers go into the bath.",
-    bad="""- {id: soak-in, do: put-in, at: soak, for: 8 min, say: Lower the board in.}   # and no mount before it""",
-    good="""- {id: rack-white, do: mount, rack: white-rack, takes: 2 min, say: Put the board in the white rack.}""",
-    needs=("part", "racks",),
+    bad="""- {id: soak-in, do: put-in, at: soak, for: 8 min,
+   say: Lower the board in.}   # and no mount before it""",
+    good="""- {id: rack-white, do: mount, rack: white-rack, takes: 2 min,
+   say: Put the board in the white rack.}""",
+    needs=(
+        "part",
+        "racks",
+    ),
 )
 
 
@@ -24,7 +29,9 @@ def find(study: Study) -> Iterator[Problem]:
     for moment, id, place in at_places(study, "put-in"):
         if place.holds and not moment.before.has("rack") and moment.step.rack is None:
             yield found_at(
-                DOC, moment, f"the {part(study)} goes into {called(study, id)} without a rack",
+                DOC,
+                moment,
+                f"the {part(study)} goes into {called(study, id)} without a rack",
                 f"put a `do: mount` step with a `rack:` before it ({called(study, *study.lab.racks)})",
                 moment.before.cause("rack"),
             )

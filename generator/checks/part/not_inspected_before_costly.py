@@ -21,7 +21,10 @@ DOC = RuleDoc(
     good="""- {id: dry-2, do: dry, at: blower, takes: 5 min, say: Dry both faces.}
 - {id: see-dry, do: check, at: light, say: Look for water., check: no water film in any hole}
 - {id: black-in, do: put-in, at: black, for: 6 min, say: Slide the dry board in.}""",
-    needs=("part", "mixtures",),
+    needs=(
+        "part",
+        "mixtures",
+    ),
 )
 
 
@@ -33,10 +36,13 @@ def find(study: Study) -> Iterator[Problem]:
         washed = {m.step.do for m in study.walk.straight if m.order < moment.order} & {"rinse", "dry"}
         if mixture and mixture.cost_to_replace and washed and not seen.value:
             yield found_at(
-                DOC, moment,
-                f"nobody looked at the {part(study)} since it was rinsed or dried, and {called(study, id)} costs "
+                DOC,
+                moment,
+                f"nobody looked at the {part(study)} since it was rinsed or dried, and "
+                f"{called(study, id)} costs "
                 f"{mixture.cost_to_replace} to replace",
-                f"put a `do: check` step before {moment.step.id}", moment.before.cause("seen"),
+                f"put a `do: check` step before {moment.step.id}",
+                moment.before.cause("seen"),
             )
 
 

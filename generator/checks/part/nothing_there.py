@@ -16,7 +16,10 @@ DOC = RuleDoc(
     bad="""- {id: soak-out, do: take-out, at: soak, say: Lift slowly.}   # and no put-in before it""",
     good="""- {id: soak-in, do: put-in, at: soak, for: 8 min, say: Lower the board in.}
 - {id: soak-out, do: take-out, at: soak, say: Lift slowly.}""",
-    needs=("part", "places",),
+    needs=(
+        "part",
+        "places",
+    ),
 )
 
 
@@ -26,10 +29,13 @@ def find(study: Study) -> Iterator[Problem]:
         where = moment.before.text("in")
         if where != id:
             yield found_at(
-                DOC, moment,
+                DOC,
+                moment,
                 f"the {part(study)} is taken out of {called(study, id)}, but it is "
                 + (f"in {called(study, where)}" if where else "not in there"),
-                f"put a `do: put-in` step at {id} before it", moment.before.cause("in"), explains=made_here(moment),
+                f"put a `do: put-in` step at {id} before it",
+                moment.before.cause("in"),
+                explains=made_here(moment),
             )
 
 

@@ -18,7 +18,10 @@ DOC = RuleDoc(
     good="""- {id: soak-in, do: put-in, at: soak, for: 8 min, say: Lower the board in.}
 - {id: soak-out, do: take-out, at: soak, say: Lift slowly.}
 - {id: rinse-1, do: rinse, at: di, for: 90 s, waste: jug-a, say: Spray both sides.}""",
-    needs=("part", "places",),
+    needs=(
+        "part",
+        "places",
+    ),
 )
 
 
@@ -32,9 +35,13 @@ def find(study: Study) -> Iterator[Problem]:
         if where and where != here:
             since = moment.before.atom("in").since
             yield found_at(
-                DOC, moment, f"the {part(study)} is still in {called(study, where)} at this step",
+                DOC,
+                moment,
+                f"the {part(study)} is still in {called(study, where)} at this step",
                 f"put a `do: take-out` step at {where} between {since} and {moment.step.id}",
-                moment.before.cause("in"), explains=made_here(moment), label=f"put in {since_when(study, since)}",
+                moment.before.cause("in"),
+                explains=made_here(moment),
+                label=f"put in {since_when(study, since)}",
             )
 
 

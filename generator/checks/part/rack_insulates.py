@@ -17,7 +17,10 @@ DOC = RuleDoc(
 - {id: copper-in, do: put-in, at: copper, power: {to: 5 A}, for: 50 min, say: Hang the board in.}""",
     good="""- {id: rack-hook, do: mount, rack: hook-rack, say: Move the board to the hook rack.}
 - {id: copper-in, do: put-in, at: copper, power: {to: 5 A}, for: 50 min, say: Hang the board in.}""",
-    needs=("part", "racks",),
+    needs=(
+        "part",
+        "racks",
+    ),
 )
 
 
@@ -29,9 +32,13 @@ def find(study: Study) -> Iterator[Problem]:
         if moment.step.power is not None and rack is not None and rack.conducts is False:
             conducting = [name for name, other in study.lab.racks.items() if other.conducts]
             yield found_at(
-                DOC, moment, f"current is to flow, but the {part(study)} hangs in the {called(study, id)}, which insulates",
+                DOC,
+                moment,
+                f"current is to flow, but the {part(study)} hangs in the {called(study, id)}, "
+                "which insulates",
                 f"mount it on a rack that conducts ({called(study, *conducting)}) before this step",
-                moment.before.cause("rack"), label=f"mounted {since_when(study, moment.before.atom('rack').since)}",
+                moment.before.cause("rack"),
+                label=f"mounted {since_when(study, moment.before.atom('rack').since)}",
             )
 
 

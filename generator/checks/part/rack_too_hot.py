@@ -14,9 +14,13 @@ DOC = RuleDoc(
     subject="part",
     what="The part goes into a place that may become hotter than its rack `stands`.",
     why="The rack softens, drops the part, and gives off fumes.",
-    bad="""racks: {white-rack: {title: White plastic rack, stands: up to 60 degC}}   # and an oven at 70 to 80 degC""",
+    bad="""racks: {white-rack: {title: White plastic rack,
+   stands: up to 60 degC}}   # and an oven at 70 to 80 degC""",
     good="""racks: {white-rack: {title: White plastic rack, stands: up to 95 degC}}""",
-    needs=("part", "racks",),
+    needs=(
+        "part",
+        "racks",
+    ),
 )
 
 
@@ -30,8 +34,10 @@ def find(study: Study) -> Iterator[Problem]:
         hottest = place.temperature.high
         if hottest is not None and hottest.si > rack.stands.high.si:
             yield found_at(
-                DOC, moment,
-                f"{called(study, id)} may reach {show_quantity(hottest)}, and the {called(study, name)} stands "
+                DOC,
+                moment,
+                f"{called(study, id)} may reach {show_quantity(hottest)}, and the "
+                f"{called(study, name)} stands "
                 f"{show_window(rack.stands)} only",
                 "mount the part on another rack, or without one, before this step",
                 moment.before.cause("rack"),

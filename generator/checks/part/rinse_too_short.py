@@ -30,8 +30,10 @@ def find(study: Study) -> Iterator[Problem]:
         if time is None or time.si < place.time.low.si:
             given = f"rinses for {show_quantity(time)}" if time else "does not say how long to rinse"
             yield DOC.found(
-                step.spot("for"), f"the step {given}, but {called(study, str(step.at))} asks for {show_window(place.time)}",
-                f"write `for: {place.time.low.number:g} {place.time.low.unit}` or longer", step=str(step.id),
+                step.spot("for"),
+                f"the step {given}, but {called(study, str(step.at))} asks for {show_window(place.time)}",
+                f"write `for: {place.time.low.number:g} {place.time.low.unit}` or longer",
+                step=str(step.id),
             )
 
 

@@ -19,9 +19,13 @@ DOC = RuleDoc(
     why="The place says what protects there. A splash does not wait until the gloves are on.",
     bad="""- {id: open-5, do: open, at: etch, say: Lid off.}
 - {id: etch-wear, do: wear, put_on: [gauntlets, apron, face-shield], say: Put on gauntlets and shield.}""",
-    good="""- {id: etch-wear, do: wear, put_on: [gauntlets, apron, face-shield], say: Put on gauntlets and shield.}
+    good="""- {id: etch-wear, do: wear, put_on: [gauntlets, apron, face-shield],
+   say: Put on gauntlets and shield.}
 - {id: open-5, do: open, at: etch, say: Lid off.}""",
-    needs=("ppe", "places",),
+    needs=(
+        "ppe",
+        "places",
+    ),
 )
 
 
@@ -37,11 +41,15 @@ def find(study: Study) -> Iterator[Problem]:
         if missing:
             since = moment.before.atom("worn", missing[0]).since
             yield found_at(
-                DOC, moment,
-                f"{called(study, *missing)} {'is' if len(missing) == 1 else 'are'} not worn at {called(study, id)}",
+                DOC,
+                moment,
+                f"{called(study, *missing)} {'is' if len(missing) == 1 else 'are'} not worn at "
+                f"{called(study, id)}",
                 f"put `put_on: [{', '.join(missing)}]` on a `do: wear` step before {moment.step.id}",
                 *causes_of(moment.before, "worn", missing),
-                label=f"last taken off {since_when(study, since)}" if since != START else "never put on before here",
+                label=f"last taken off {since_when(study, since)}"
+                if since != START
+                else "never put on before here",
             )
 
 

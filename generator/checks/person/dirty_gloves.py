@@ -13,11 +13,16 @@ DOC = RuleDoc(
     subject="person",
     what="Gloves that touched something else reach a place with `fresh_gloves`.",
     why="What is on the gloves goes into the bath.",
-    bad="""- {id: dry-2, do: dry, at: blower, takes: 5 min, say: Dry both faces.}   # with the gloves of the cleaner
+    bad="""- {id: dry-2, do: dry, at: blower, takes: 5 min,
+   say: Dry both faces.}   # with the gloves of the cleaner
 - {id: open-3, do: open, at: black, say: Lid off.}""",
-    good="""- {id: fresh-gloves, do: wear, take_off: [nitrile], put_on: [nitrile], fresh: true, waste: bag-s, say: Bin the gloves. Put on a fresh pair.}
+    good="""- {id: fresh-gloves, do: wear, take_off: [nitrile], put_on: [nitrile], fresh: true,
+   waste: bag-s, say: Bin the gloves. Put on a fresh pair.}
 - {id: open-3, do: open, at: black, say: Lid off.}""",
-    needs=("ppe", "places",),
+    needs=(
+        "ppe",
+        "places",
+    ),
 )
 
 
@@ -31,10 +36,14 @@ def find(study: Study) -> Iterator[Problem]:
         if other:
             since = moment.before.atom("glove", gloves[-1]).since
             yield found_at(
-                DOC, moment, f"the {called(study, gloves[-1])} touched {called(study, *other)} before {called(study, id)}, "
+                DOC,
+                moment,
+                f"the {called(study, gloves[-1])} touched {called(study, *other)} before "
+                f"{called(study, id)}, "
                 "which wants fresh ones",
                 f"put a `do: wear` step with `fresh: true` directly before the first step at {id}",
-                moment.before.cause("glove", gloves[-1]), label=f"put on {since_when(study, since)}",
+                moment.before.cause("glove", gloves[-1]),
+                label=f"put on {since_when(study, since)}",
             )
 
 

@@ -14,16 +14,23 @@ DOC = RuleDoc(
     what="Gloves that touched a mixture touch a place that bare hands use in the same run.",
     why="What the gloves leave on a lamp or a handle is on the next bare hand.",
     bad="""- {id: cond-out, do: take-out, at: cond, say: Lift slowly.}
-- {id: see-dry, do: check, at: light, say: Look through the holes., check: no water film}   # with the same gloves""",
-    good="""- {id: fresh-gloves, do: wear, take_off: [nitrile], put_on: [nitrile], fresh: true, waste: bag-s, say: Put on a fresh pair.}
+- {id: see-dry, do: check, at: light, say: Look through the holes.,
+   check: no water film}   # with the same gloves""",
+    good="""- {id: fresh-gloves, do: wear, take_off: [nitrile], put_on: [nitrile], fresh: true,
+   waste: bag-s, say: Put on a fresh pair.}
 - {id: see-dry, do: check, at: light, say: Look through the holes., check: no water film}""",
-    needs=("ppe", "places",),
+    needs=(
+        "ppe",
+        "places",
+    ),
 )
 
 
 def find(study: Study) -> Iterator[Problem]:
     """Each touching on the straight run by a glove that has been at a mixture."""
-    bare = {str(m.step.at): m.before for m in moments(study, straight=True) if m.step.at and not m.before.gloves()}
+    bare = {
+        str(m.step.at): m.before for m in moments(study, straight=True) if m.step.at and not m.before.gloves()
+    }
     for moment, id, place in at_places(study, straight=True):
         gloves = moment.before.gloves()
         if not gloves or place.holds or id not in bare or moment.step.do in ("wear", "wait", "hold"):
@@ -31,11 +38,14 @@ def find(study: Study) -> Iterator[Problem]:
         wetted = sorted(name for name in moment.before.touched(gloves[-1]) if study.mixture_at(name))
         if wetted:
             yield found_at(
-                DOC, moment,
-                f"the {called(study, gloves[-1])} touched {called(study, *wetted)} and now {called(study, id)}, "
+                DOC,
+                moment,
+                f"the {called(study, gloves[-1])} touched {called(study, *wetted)} and now "
+                f"{called(study, id)}, "
                 "which bare hands touch in the same run",
                 "change the gloves before this step, or work at another place",
-                moment.before.cause("glove", gloves[-1]), *causes_of(bare[id], "worn", on_hands(study)),
+                moment.before.cause("glove", gloves[-1]),
+                *causes_of(bare[id], "worn", on_hands(study)),
             )
 
 

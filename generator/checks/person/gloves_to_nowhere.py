@@ -14,9 +14,14 @@ DOC = RuleDoc(
     subject="person",
     what="Gloves against chemicals come off and the step names no `waste`.",
     why="Used gloves lie where the next person puts a hand.",
-    bad="""- {id: unwear, do: wear, take_off: [nitrile], wash_hands: true, say: Gloves off. Wash your hands.}""",
-    good="""- {id: unwear, do: wear, take_off: [nitrile], wash_hands: true, waste: bag-s, say: Gloves off. Wash your hands.}""",
-    needs=("ppe", "waste",),
+    bad="""- {id: unwear, do: wear, take_off: [nitrile], wash_hands: true,
+   say: Gloves off. Wash your hands.}""",
+    good="""- {id: unwear, do: wear, take_off: [nitrile], wash_hands: true, waste: bag-s,
+   say: Gloves off. Wash your hands.}""",
+    needs=(
+        "ppe",
+        "waste",
+    ),
 )
 
 
@@ -24,13 +29,20 @@ def find(study: Study) -> Iterator[Problem]:
     """Each taking-off of chemical gloves on the straight run, a change for fresh ones included."""
     for moment in moments(study, straight=True):
         before = chemical_gloves(study, moment.before)
-        touched = {str(piece) for piece in (*moment.step.take_off, *(moment.step.put_on if moment.step.fresh else ()))}
+        touched = {
+            str(piece)
+            for piece in (*moment.step.take_off, *(moment.step.put_on if moment.step.fresh else ()))
+        }
         off = sorted(touched & set(before))
         if off and moment.step.waste is None:
             bins = [id for id, bin in study.lab.waste.items() if "gloves" in bin.takes]
             yield found_at(
-                DOC, moment, f"{called(study, *off)} come off and the step does not say into which container",
-                f"write `waste: {bins[0]}`" if bins else "declare a container that takes gloves, and name it here",
+                DOC,
+                moment,
+                f"{called(study, *off)} come off and the step does not say into which container",
+                f"write `waste: {bins[0]}`"
+                if bins
+                else "declare a container that takes gloves, and name it here",
             )
 
 

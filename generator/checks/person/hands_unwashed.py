@@ -15,7 +15,8 @@ DOC = RuleDoc(
     what="The last gloves against chemicals come off in a step without `wash_hands`.",
     why="Taking gloves off is when hands get dirty.",
     bad="""- {id: unwear, do: wear, take_off: [nitrile], waste: bag-s, say: Gloves off.}""",
-    good="""- {id: unwear, do: wear, take_off: [nitrile], wash_hands: true, waste: bag-s, say: Gloves off. Wash your hands.}""",
+    good="""- {id: unwear, do: wear, take_off: [nitrile], wash_hands: true, waste: bag-s,
+   say: Gloves off. Wash your hands.}""",
     needs=("ppe",),
 )
 
@@ -26,7 +27,9 @@ def find(study: Study) -> Iterator[Problem]:
         before, after = chemical_gloves(study, moment.before), chemical_gloves(study, moment.after)
         if before and not after and not moment.step.wash_hands:
             yield found_at(
-                DOC, moment, f"the last gloves against chemicals ({called(study, *before)}) come off "
+                DOC,
+                moment,
+                f"the last gloves against chemicals ({called(study, *before)}) come off "
                 "and the hands are not washed",
                 "write `wash_hands: true` here, and say it in the sentence",
             )

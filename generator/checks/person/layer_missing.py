@@ -14,7 +14,8 @@ DOC = RuleDoc(
     what="A piece of PPE is worn without the one that it must go `over`.",
     why="A face shield alone lets a splash in from below; a torn gauntlet needs a glove inside.",
     bad="""- {id: etch-wear, do: wear, put_on: [gauntlets], say: Put on the gauntlets.}""",
-    good="""- {id: etch-wear, do: wear, put_on: [nitrile, gauntlets], say: Put on thin gloves and gauntlets.}""",
+    good="""- {id: etch-wear, do: wear, put_on: [nitrile, gauntlets],
+   say: Put on thin gloves and gauntlets.}""",
     needs=("ppe",),
 )
 
@@ -28,8 +29,11 @@ def find(study: Study) -> Iterator[Problem]:
             under = study.lab.ppe[piece].over if piece in study.lab.ppe else None  # type: ignore[index]
             if under is not None and not moment.after.has("worn", str(under)):
                 yield found_at(
-                    DOC, moment, f"{called(study, piece)} is worn without {called(study, str(under))} underneath",
-                    f"put `{under}` on first, or take `{piece}` off with it", moment.after.cause("worn", str(under)),
+                    DOC,
+                    moment,
+                    f"{called(study, piece)} is worn without {called(study, str(under))} underneath",
+                    f"put `{under}` on first, or take `{piece}` off with it",
+                    moment.after.cause("worn", str(under)),
                 )
 
 

@@ -17,12 +17,15 @@ DOC = RuleDoc(
 - {id: close-5, do: close, at: etch, say: Vented lid on.}""",
     good="""- {id: close-5, do: close, at: etch, say: Vented lid on.}
 - {id: unwear, do: wear, take_off: [gauntlets, face-shield], say: Gauntlets and shield off.}""",
-    needs=("ppe", "places",),
+    needs=(
+        "ppe",
+        "places",
+    ),
 )
 
 
 def find(study: Study) -> Iterator[Problem]:
-    """Every taking-off against the places that are open; one that is never closed again has the rule `left-open`."""
+    """Every taking-off against the open places; one never closed again has the rule `left-open`."""
     never_closed = {id for end in study.walk.ends for id in end.state.names("open")}
     for moment in moments(study):
         off = {str(piece) for piece in moment.step.take_off if not moment.after.has("worn", str(piece))}
@@ -31,8 +34,12 @@ def find(study: Study) -> Iterator[Problem]:
             early = sorted(off & {str(piece) for piece in place.wear}) if place else []
             if early:
                 yield found_at(
-                    DOC, moment, f"{called(study, *early)} come off while {called(study, id)} is open",
-                    f"close {id} first", moment.after.cause("open", id), explains=causes_of(moment.after, "worn", early),
+                    DOC,
+                    moment,
+                    f"{called(study, *early)} come off while {called(study, id)} is open",
+                    f"close {id} first",
+                    moment.after.cause("open", id),
+                    explains=causes_of(moment.after, "worn", early),
                     label=f"opened {since_when(study, moment.after.atom('open', id).since)}",
                 )
 

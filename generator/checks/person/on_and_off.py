@@ -1,6 +1,7 @@
 """A piece is put on and taken off with nothing done between."""
 
 from collections.abc import Iterator
+from itertools import pairwise
 
 from generator.checks.moments import called, found_at
 from generator.checks.rule import Rule
@@ -25,13 +26,17 @@ DOC = RuleDoc(
 def find(study: Study) -> Iterator[Problem]:
     """Pairs of neighbouring wear steps on the straight run."""
     run = study.walk.straight
-    for first, second in zip(run, run[1:], strict=False):
+    for first, second in pairwise(run):
         if first.step.do != "wear" or second.step.do != "wear" or first.step.pause is not None:
             continue
-        twice = sorted({str(piece) for piece in first.step.put_on} & {str(piece) for piece in second.step.take_off})
+        twice = sorted(
+            {str(piece) for piece in first.step.put_on} & {str(piece) for piece in second.step.take_off}
+        )
         if twice and not second.step.fresh:
             yield found_at(
-                DOC, second, f"{called(study, *twice)} come off again with nothing done since step {first.step.id}",
+                DOC,
+                second,
+                f"{called(study, *twice)} come off again with nothing done since step {first.step.id}",
                 "leave both out, or put the work between them",
             )
 

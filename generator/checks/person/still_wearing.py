@@ -14,7 +14,8 @@ DOC = RuleDoc(
     what="The run ends with more on than `base_wear`. A pause takes everything off by itself.",
     why="Used gloves on door handles carry the bath out of the room.",
     bad="""- {id: unwear, do: wear, take_off: [apron], say: Apron off.}   # and the gloves stay on""",
-    good="""- {id: unwear, do: wear, take_off: [apron, nitrile], wash_hands: true, waste: bag-s, say: Apron and gloves off. Wash your hands.}""",
+    good="""- {id: unwear, do: wear, take_off: [apron, nitrile], wash_hands: true, waste: bag-s,
+   say: Apron and gloves off. Wash your hands.}""",
     needs=("ppe",),
 )
 
@@ -26,7 +27,11 @@ def find(study: Study) -> Iterator[Problem]:
         if left:
             since = end.state.atom("worn", left[0]).since
             yield found_at_end(
-                DOC, study, end, since, f"the run ends with {called(study, *left)} still on",
+                DOC,
+                study,
+                end,
+                since,
+                f"the run ends with {called(study, *left)} still on",
                 f"put `take_off: [{', '.join(left)}]` on a last `do: wear` step",
                 *causes_of(end.state, "worn", left),
             )

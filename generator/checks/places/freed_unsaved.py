@@ -13,7 +13,8 @@ DOC = RuleDoc(
     subject="places",
     what="`release` without `save` before it.",
     why="The next user clears it, and hours of work are gone.",
-    bad="""- {id: free-drill, do: release, at: drill, say: Turn the slot to FREE.}   # and no save before it""",
+    bad="""- {id: free-drill, do: release, at: drill,
+   say: Turn the slot to FREE.}   # and no save before it""",
     good="""- {id: save-job, do: save, at: drill, say: Save the drill job.}
 - {id: free-drill, do: release, at: drill, say: Turn the slot to FREE.}""",
     needs=("places",),
@@ -25,8 +26,11 @@ def find(study: Study) -> Iterator[Problem]:
     for moment, id, _ in at_places(study, "release"):
         if not moment.before.has("saved", id):
             yield found_at(
-                DOC, moment, f"{called(study, id)} is freed and its work was not saved",
-                f"put a `do: save` step at {id} before {moment.step.id}", moment.before.cause("saved", id),
+                DOC,
+                moment,
+                f"{called(study, id)} is freed and its work was not saved",
+                f"put a `do: save` step at {id} before {moment.step.id}",
+                moment.before.cause("saved", id),
             )
 
 

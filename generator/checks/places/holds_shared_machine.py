@@ -13,10 +13,14 @@ DOC = RuleDoc(
     subject="places",
     what="A shared machine is held while the work waits twenty minutes or more somewhere else.",
     why="Others wait for a machine that stands still.",
-    bad="""- {id: soak-in, do: put-in, at: soak, for: 40 min, say: Lower the board in.}   # the drill is still held""",
+    bad="""- {id: soak-in, do: put-in, at: soak, for: 40 min,
+   say: Lower the board in.}   # the drill is still held""",
     good="""- {id: save-job, do: save, at: drill, say: Save the drill job.}
 - {id: free-drill, do: release, at: drill, say: Clear the bed. Turn the slot to FREE.}""",
-    needs=("part", "places",),
+    needs=(
+        "part",
+        "places",
+    ),
 )
 
 
@@ -31,7 +35,9 @@ def find(study: Study) -> Iterator[Problem]:
         for id in sorted(held):
             if time and time.si >= _LONG and moment.step.at != id:
                 yield found_at(
-                    DOC, moment, f"{called(study, id)} is kept while the work waits {minutes(time.si)} elsewhere",
+                    DOC,
+                    moment,
+                    f"{called(study, id)} is kept while the work waits {minutes(time.si)} elsewhere",
                     f"put `do: save` and `do: release` at {id} before this step, and `do: claim` behind it",
                     moment.before.cause("machine", id),
                 )

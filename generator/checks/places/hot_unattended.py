@@ -25,8 +25,10 @@ def find(study: Study) -> Iterator[Problem]:
         step, place = located.step, study.place(located.step.at)
         if step.stay == "away" and place is not None and "hot-surface" in place.hazards:
             yield DOC.found(
-                step.spot("stay"), f"{called(study, str(step.at))} is hot and runs while nobody is there",
-                "write `stay: near`, or accept it with the role that answers for it", step=str(step.id),
+                step.spot("stay"),
+                f"{called(study, str(step.at))} is hot and runs while nobody is there",
+                "write `stay: near`, or accept it with the role that answers for it",
+                step=str(step.id),
             )
 
 

@@ -13,7 +13,8 @@ DOC = RuleDoc(
     subject="places",
     what="A place is live when the run ends.",
     why="A rectifier left on is found by whoever reaches in next.",
-    bad="""- {id: copper-in, do: put-in, at: copper, power: {to: 5 A}, for: 50 min, say: Hang the board in.}   # and no switch-off""",
+    bad="""- {id: copper-in, do: put-in, at: copper, power: {to: 5 A}, for: 50 min,
+   say: Hang the board in.}   # and no switch-off""",
     good="""- {id: power-down, do: switch-off, at: copper, say: Turn the current to zero.}""",
     needs=("places",),
 )
@@ -25,8 +26,13 @@ def find(study: Study) -> Iterator[Problem]:
         for id in sorted(end.state.names("live")):
             since = end.state.atom("live", id).since
             yield found_at_end(
-                DOC, study, end, since, f"{called(study, id)} is still live at the end",
-                f"put a `do: switch-off` step at {id} behind {since}", end.state.cause("live", id),
+                DOC,
+                study,
+                end,
+                since,
+                f"{called(study, id)} is still live at the end",
+                f"put a `do: switch-off` step at {id} behind {since}",
+                end.state.cause("live", id),
             )
 
 

@@ -26,8 +26,13 @@ def find(study: Study) -> Iterator[Problem]:
         for id in sorted(end.state.names("open")):
             since = end.state.atom("open", id).since
             yield found_at_end(
-                DOC, study, end, since, f"{called(study, id)} is still open at the end",
-                f"put a `do: close` step at {id} behind the last work there", end.state.cause("open", id),
+                DOC,
+                study,
+                end,
+                since,
+                f"{called(study, id)} is still open at the end",
+                f"put a `do: close` step at {id} behind the last work there",
+                end.state.cause("open", id),
             )
 
 

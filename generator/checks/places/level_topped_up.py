@@ -18,7 +18,10 @@ DOC = RuleDoc(
     why="Water evaporates; acid and salts stay. Topping up with bath makes it stronger every week.",
     bad="""- {id: top-up, do: add, at: copper, use: {copper-mix: 2 L}, say: Fill up to the line.}""",
     good="""- {id: top-up, do: add, at: copper, use: {deionised-water: 2 L}, say: Fill up to the line.}""",
-    needs=("mixtures", "places",),
+    needs=(
+        "mixtures",
+        "places",
+    ),
 )
 
 
@@ -32,9 +35,12 @@ def find(study: Study) -> Iterator[Problem]:
         for name in step.use:
             if not _is_water(study, str(name)) and name not in doses:
                 yield DOC.found(
-                    step.spot("use"), f"{called(study, str(name))} is added to {called(study, str(step.at))}; only water evaporates "
+                    step.spot("use"),
+                    f"{called(study, str(name))} is added to {called(study, str(step.at))}; only "
+                    "water evaporates "
                     "from it",
-                    "top up with deionised water; correct the strength by what an analysis asks for", step=str(step.id),
+                    "top up with deionised water; correct the strength by what an analysis asks for",
+                    step=str(step.id),
                 )
 
 

@@ -17,7 +17,10 @@ DOC = RuleDoc(
 - {id: soak-out, do: take-out, at: soak, say: Lift slowly.}""",
     good="""- {id: soak-out, do: take-out, at: soak, say: Lift slowly.}
 - {id: close-1, do: close, at: soak, say: Lid on.}""",
-    needs=("part", "places",),
+    needs=(
+        "part",
+        "places",
+    ),
 )
 
 
@@ -26,8 +29,11 @@ def find(study: Study) -> Iterator[Problem]:
     for moment, id, place in at_places(study, "close"):
         if place.holds and moment.before.text("in") == id:
             yield found_at(
-                DOC, moment, f"the lid of {called(study, id)} goes on while the {part(study)} is in it",
-                f"put the `do: take-out` step at {id} before {moment.step.id}", moment.before.cause("in"),
+                DOC,
+                moment,
+                f"the lid of {called(study, id)} goes on while the {part(study)} is in it",
+                f"put the `do: take-out` step at {id} before {moment.step.id}",
+                moment.before.cause("in"),
                 label=f"put in {since_when(study, moment.before.atom('in').since)}",
             )
 

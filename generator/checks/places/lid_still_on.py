@@ -17,7 +17,8 @@ DOC = RuleDoc(
         "that puts in or takes out."
     ),
     why="A step is missing, or stands too late.",
-    bad="""- {id: soak-in, do: put-in, at: soak, for: 8 min, say: Lower the board in.}   # and no open before it""",
+    bad="""- {id: soak-in, do: put-in, at: soak, for: 8 min,
+   say: Lower the board in.}   # and no open before it""",
     good="""- {id: open-1, do: open, at: soak, say: Lid off.}
 - {id: soak-in, do: put-in, at: soak, for: 8 min, say: Lower the board in.}""",
     needs=("places",),
@@ -30,9 +31,12 @@ def find(study: Study) -> Iterator[Problem]:
         if place.cover == "lid" and not moment.before.has("open", id):
             since = moment.before.atom("open", id).since
             yield found_at(
-                DOC, moment, f"the lid of {called(study, id)} is on when the part goes "
+                DOC,
+                moment,
+                f"the lid of {called(study, id)} is on when the part goes "
                 f"{'in' if moment.step.do == 'put-in' else 'out'}",
-                f"put a `do: open` step at {id} before {moment.step.id}", moment.before.cause("open", id),
+                f"put a `do: open` step at {id} before {moment.step.id}",
+                moment.before.cause("open", id),
                 explains=(moment.after.cause("in"), moment.after.cause("entered")),
                 label="never opened before here" if since == START else f"closed {since_when(study, since)}",
             )

@@ -27,8 +27,11 @@ def find(study: Study) -> Iterator[Problem]:
         if moment.before.has("live", id):
             deed = "is taken out of" if moment.step.do == "take-out" else "is reached by opening"
             yield found_at(
-                DOC, moment, f"the {part(study)} {deed} {called(study, id)} with current or elements on",
-                f"put a `do: switch-off` step at {id} before {moment.step.id}", moment.before.cause("live", id),
+                DOC,
+                moment,
+                f"the {part(study)} {deed} {called(study, id)} with current or elements on",
+                f"put a `do: switch-off` step at {id} before {moment.step.id}",
+                moment.before.cause("live", id),
                 label=f"on {since_when(study, moment.before.atom('live', id).since)}",
             )
 

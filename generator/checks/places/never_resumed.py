@@ -17,11 +17,15 @@ DOC = RuleDoc(
         "whether it sits where it sat."
     ),
     why="A part that sits a tenth of a millimetre off is ruined by the next cut.",
-    bad="""- {id: back-on-pins, do: mount, at: drill, say: Put the board on the same pins.}   # and no check behind it""",
+    bad="""- {id: back-on-pins, do: mount, at: drill,
+   say: Put the board on the same pins.}   # and no check behind it""",
     good="""- {id: claim-drill, do: claim, at: drill, say: Book the drill. Open the saved job.}
 - {id: back-on-pins, do: mount, at: drill, say: Put the board on the same pins.}
 - {id: find-marks, do: check, at: drill, say: Find both marks., record: {mark-1: up to 0.08 mm}}""",
-    needs=("part", "places",),
+    needs=(
+        "part",
+        "places",
+    ),
 )
 
 
@@ -37,8 +41,13 @@ def find(study: Study) -> Iterator[Problem]:
         if fault:
             words, atom, do = fault
             yield found_at_end(
-                DOC, study, end, end.state.atom(*atom).since, f"the {part(study)} ends at {called(study, id)}, but {words}",
-                f"put a `do: {do}` step at {id} near the end", end.state.cause(*atom),
+                DOC,
+                study,
+                end,
+                end.state.atom(*atom).since,
+                f"the {part(study)} ends at {called(study, id)}, but {words}",
+                f"put a `do: {do}` step at {id} near the end",
+                end.state.cause(*atom),
             )
 
 

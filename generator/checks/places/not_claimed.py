@@ -17,7 +17,10 @@ DOC = RuleDoc(
 - {id: back-on-pins, do: mount, at: drill, say: Put the board on the same pins.}""",
     good="""- {id: claim-drill, do: claim, at: drill, say: Book the drill. Open the saved job.}
 - {id: back-on-pins, do: mount, at: drill, say: Put the board on the same pins.}""",
-    needs=("part", "places",),
+    needs=(
+        "part",
+        "places",
+    ),
 )
 
 
@@ -26,8 +29,11 @@ def find(study: Study) -> Iterator[Problem]:
     for moment, id, _ in at_places(study, "mount"):
         if moment.before.text("machine", id) == "free":
             yield found_at(
-                DOC, moment, f"the {part(study)} goes back on {called(study, id)}, which was freed and not booked again",
-                f"put a `do: claim` step at {id} before {moment.step.id}", moment.before.cause("machine", id),
+                DOC,
+                moment,
+                f"the {part(study)} goes back on {called(study, id)}, which was freed and not booked again",
+                f"put a `do: claim` step at {id} before {moment.step.id}",
+                moment.before.cause("machine", id),
                 label=f"freed {since_when(study, moment.before.atom('machine', id).since)}",
             )
 

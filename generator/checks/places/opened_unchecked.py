@@ -14,7 +14,8 @@ DOC = RuleDoc(
     what="A place with a lid is opened, has no `look`, and the step has no `check`.",
     why="A low, cold or spoiled bath is noticed when it is opened, or not at all.",
     bad="""places: {soak: {title: Soak cleaner, holds: soak-mix, cover: lid}}   # no look""",
-    good="""places: {soak: {title: Soak cleaner, holds: soak-mix, cover: lid, look: liquid between the two lines, not_right: {say: Lid on., call: technician}}}""",
+    good="""places: {soak: {title: Soak cleaner, holds: soak-mix, cover: lid,
+   look: liquid between the two lines, not_right: {say: Lid on., call: technician}}}""",
     needs=("places",),
 )
 
@@ -25,9 +26,12 @@ def find(study: Study) -> Iterator[Problem]:
         step, place = located.step, study.place(located.step.at)
         if step.do == "open" and place and place.cover == "lid" and place.look is None and step.check is None:
             yield DOC.found(
-                step.spot("id"), f"{called(study, str(step.at))} is opened and nothing says what must be seen in it",
-                f"write `look: ...` and `not_right: ...` at the place {step.at}, or a `check:` with `fail:` here",
-                step=str(step.id), causes=(Cause("look", str(step.at)),),
+                step.spot("id"),
+                f"{called(study, str(step.at))} is opened and nothing says what must be seen in it",
+                f"write `look: ...` and `not_right: ...` at the place {step.at}, or a `check:` "
+                "with `fail:` here",
+                step=str(step.id),
+                causes=(Cause("look", str(step.at)),),
             )
 
 

@@ -17,7 +17,8 @@ DOC = RuleDoc(
         "issue is needed."
     ),
     why="A student learns it at home, not in front of the red tag.",
-    bad="""places: {soak: {title: Soak cleaner, out_of_use: {since: 2026-11-20, until: 2026-12-01, because: the heater is being mended}}}""",
+    bad="""places: {soak: {title: Soak cleaner, out_of_use: {since: 2026-11-20, until: 2026-12-01,
+   because: the heater is being mended}}}""",
     good="""places: {soak: {title: Soak cleaner}}""",
     needs=("places",),
 )
@@ -34,8 +35,11 @@ def find(study: Study) -> Iterator[Problem]:
         seen.add(str(step.at))
         until = f" until {out.until}" if out.until else ""
         yield DOC.found(
-            step.spot("at"), f"{called(study, str(step.at))} is out of use{until}: {out.because}",
-            "take the `out_of_use` away when it is mended, or work at another place", step=str(step.id), place=str(step.at),
+            step.spot("at"),
+            f"{called(study, str(step.at))} is out of use{until}: {out.because}",
+            "take the `out_of_use` away when it is mended, or work at another place",
+            step=str(step.id),
+            place=str(step.at),
         )
 
 

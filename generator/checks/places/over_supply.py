@@ -14,8 +14,10 @@ DOC = RuleDoc(
     subject="places",
     what="`power.to` is above `power.most` of the place.",
     why="The supply limits, trips or burns; the sum was made with a wrong area.",
-    bad="""- {id: copper-in, do: put-in, at: copper, power: {to: 15 A}, for: 50 min, say: Hang the board in.}   # most: 12 A""",
-    good="""- {id: copper-in, do: put-in, at: copper, power: {to: 5 A}, for: 50 min, say: Hang the board in.}""",
+    bad="""- {id: copper-in, do: put-in, at: copper, power: {to: 15 A}, for: 50 min,
+   say: Hang the board in.}   # most: 12 A""",
+    good="""- {id: copper-in, do: put-in, at: copper, power: {to: 5 A}, for: 50 min,
+   say: Hang the board in.}""",
     needs=("places",),
 )
 
@@ -28,9 +30,11 @@ def find(study: Study) -> Iterator[Problem]:
         asked = study.sums.power_of(step)
         if most and asked and asked.dimension == most.dimension and asked.si > most.si:
             yield DOC.found(
-                step.spot("power"), f"{show_quantity(asked, 3)} is asked for, and {called(study, str(step.at))} may be given "
+                step.spot("power"),
+                f"{show_quantity(asked, 3)} is asked for, and {called(study, str(step.at))} may be given "
                 f"{show_quantity(most)} at most",
-                "look at the area and the current density, or plate at a place with a larger supply", step=str(step.id),
+                "look at the area and the current density, or plate at a place with a larger supply",
+                step=str(step.id),
             )
 
 

@@ -14,8 +14,10 @@ DOC = RuleDoc(
     subject="places",
     what="At a `pause` something is open, live, wet, hot, in a bath, or the tray is full.",
     why="Nobody stands by during a pause.",
-    bad="""- {id: see-pink, do: check, at: light, say: Keep it wet., check: even pink, pause: {keep: in a bag, time: up to 3 days}}""",
-    good="""- {id: see-black, do: check, at: light, say: Look at every hole., check: even black, pause: {keep: dry in a bag, time: up to 3 days}}""",
+    bad="""- {id: see-pink, do: check, at: light, say: Keep it wet., check: even pink,
+   pause: {keep: in a bag, time: up to 3 days}}""",
+    good="""- {id: see-black, do: check, at: light, say: Look at every hole., check: even black,
+   pause: {keep: dry in a bag, time: up to 3 days}}""",
     needs=("places",),
 )
 
@@ -27,8 +29,11 @@ def find(study: Study) -> Iterator[Problem]:
         unsafe = [*_places(study, state), *_part(study, state)]
         if unsafe:
             yield found_at(
-                DOC, rest.moment, f"work may stop here, but {' and '.join(words for words, _ in unsafe)}",
-                "put the pause behind a later step, or make it safe first", *(cause for _, cause in unsafe),
+                DOC,
+                rest.moment,
+                f"work may stop here, but {' and '.join(words for words, _ in unsafe)}",
+                "put the pause behind a later step, or make it safe first",
+                *(cause for _, cause in unsafe),
             )
 
 

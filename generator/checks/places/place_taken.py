@@ -17,7 +17,10 @@ DOC = RuleDoc(
 - {id: in-2, do: put-in, at: soak, for: 8 min, say: Lower the board in.}""",
     good="""- {id: in-1, do: put-in, at: soak, for: 8 min, say: Lower the board in.}
 - {id: out-1, do: take-out, at: soak, say: Lift slowly.}""",
-    needs=("part", "places",),
+    needs=(
+        "part",
+        "places",
+    ),
 )
 
 
@@ -26,8 +29,12 @@ def find(study: Study) -> Iterator[Problem]:
     for moment, id, _ in at_places(study, "put-in"):
         if moment.before.text("in") == id:
             yield found_at(
-                DOC, moment, f"the {part(study)} is already in {called(study, id)}",
-                f"put a `do: take-out` step at {id} before {moment.step.id}", moment.before.cause("in"), explains=made_here(moment),
+                DOC,
+                moment,
+                f"the {part(study)} is already in {called(study, id)}",
+                f"put a `do: take-out` step at {id} before {moment.step.id}",
+                moment.before.cause("in"),
+                explains=made_here(moment),
                 label=f"put in {since_when(study, moment.before.atom('in').since)}",
             )
 

@@ -15,7 +15,10 @@ DOC = RuleDoc(
     why="What runs into the tray must end somewhere, and the card prints where.",
     bad="""- {id: rinse-1, do: rinse, at: di, for: 90 s, say: Spray both sides.}""",
     good="""- {id: rinse-1, do: rinse, at: di, for: 90 s, waste: jug-a, say: Spray both sides.}""",
-    needs=("places", "waste",),
+    needs=(
+        "places",
+        "waste",
+    ),
 )
 
 
@@ -25,8 +28,10 @@ def find(study: Study) -> Iterator[Problem]:
         step, place = located.step, study.place(located.step.at)
         if step.do == "rinse" and place is not None and place.tray and step.waste is None:
             yield DOC.found(
-                step.spot("id"), f"what runs into the tray of {called(study, str(step.at))} goes nowhere",
-                f"write `waste: ...` with one of: {', '.join(study.lab.waste)}", step=str(step.id),
+                step.spot("id"),
+                f"what runs into the tray of {called(study, str(step.at))} goes nowhere",
+                f"write `waste: ...` with one of: {', '.join(study.lab.waste)}",
+                step=str(step.id),
             )
 
 

@@ -15,8 +15,10 @@ DOC = RuleDoc(
     subject="places",
     what="A temperature in `set` lies outside the `temperature` of the place.",
     why="The card would tell a student to set what the place forbids.",
-    bad="""- {id: fix, do: put-in, at: oven, set: {temperature: 95 degC}, for: 22 min, say: Rack on the middle shelf.}   # 70 to 80 degC""",
-    good="""- {id: fix, do: put-in, at: oven, set: {temperature: 75 degC}, for: 22 min, say: Rack on the middle shelf.}""",
+    bad="""- {id: fix, do: put-in, at: oven, set: {temperature: 95 degC}, for: 22 min,
+   say: Rack on the middle shelf.}   # 70 to 80 degC""",
+    good="""- {id: fix, do: put-in, at: oven, set: {temperature: 75 degC}, for: 22 min,
+   say: Rack on the middle shelf.}""",
     needs=("places",),
 )
 
@@ -30,9 +32,11 @@ def find(study: Study) -> Iterator[Problem]:
         for asked in _temperatures(step):
             if asked.dimension == place.temperature.dimension and not place.temperature.contains(asked):
                 yield DOC.found(
-                    step.spot("set"), f"{show_quantity(asked)} is set at {called(study, str(step.at))}, which takes "
+                    step.spot("set"),
+                    f"{show_quantity(asked)} is set at {called(study, str(step.at))}, which takes "
                     f"{show_window(place.temperature)}",
-                    "set a temperature inside the window, or correct the place", step=str(step.id),
+                    "set a temperature inside the window, or correct the place",
+                    step=str(step.id),
                 )
 
 

@@ -18,7 +18,10 @@ DOC = RuleDoc(
     good="""- {id: rinse-2, do: rinse, at: di, for: 120 s, waste: jug-a, say: Spray both sides.}
 - {id: tray-2, do: empty, at: di, waste: jug-a, say: Empty the tray.}
 - {id: rinse-5, do: rinse, at: di, for: 100 s, waste: drum-p, say: Spray both sides.}""",
-    needs=("places", "waste",),
+    needs=(
+        "places",
+        "waste",
+    ),
 )
 
 
@@ -32,9 +35,12 @@ def find(study: Study) -> Iterator[Problem]:
         if others:
             since = moment.before.atom("tray", id).since
             yield found_at(
-                DOC, moment, f"the tray of {called(study, id)} still holds what belongs in {called(study, *others)}",
+                DOC,
+                moment,
+                f"the tray of {called(study, id)} still holds what belongs in {called(study, *others)}",
                 f"put a `do: empty` step at {id} with `waste: {others[0]}` behind {since}",
-                moment.before.cause("tray", id), label=f"in the tray {since_when(study, since)}",
+                moment.before.cause("tray", id),
+                label=f"in the tray {since_when(study, since)}",
             )
 
 

@@ -13,7 +13,8 @@ DOC = RuleDoc(
     subject="places",
     what="More than ten minutes with current or elements on, and the step has no `watch`.",
     why="A slipped contact or a boiling bath is seen only by looking.",
-    bad="""- {id: copper-in, do: put-in, at: copper, power: {to: 5 A}, for: 50 min, say: Hang the board in.}""",
+    bad="""- {id: copper-in, do: put-in, at: copper, power: {to: 5 A}, for: 50 min,
+   say: Hang the board in.}""",
     good="""- id: copper-in
   do: put-in
   at: copper
@@ -34,7 +35,9 @@ def find(study: Study) -> Iterator[Problem]:
         time = study.sums.time_of(moment.step)
         if moment.after.has("live", id) and time and time.si > _LONG and moment.step.watch is None:
             yield found_at(
-                DOC, moment, f"{called(study, id)} is live for {minutes(time.si)} and nobody looks at it",
+                DOC,
+                moment,
+                f"{called(study, id)} is live for {minutes(time.si)} and nobody looks at it",
                 "write `watch: {every: 15 min, check: ..., fail: ...}`",
             )
 

@@ -14,9 +14,13 @@ DOC = RuleDoc(
     subject="places",
     what="The container named does not take what comes: residue, mixture, leftover, gloves or vacuumed dust.",
     why="A wrong drum is dangerous to whoever opens it, and no one may fetch it.",
-    bad="""- {id: rinse-5, do: rinse, at: di, for: 100 s, waste: jug-a, say: Spray both sides.}   # etch liquor belongs in drum-p""",
+    bad="""- {id: rinse-5, do: rinse, at: di, for: 100 s, waste: jug-a,
+   say: Spray both sides.}   # etch liquor belongs in drum-p""",
     good="""- {id: rinse-5, do: rinse, at: di, for: 100 s, waste: drum-p, say: Spray both sides.}""",
-    needs=("waste", "places",),
+    needs=(
+        "waste",
+        "places",
+    ),
 )
 
 
@@ -33,8 +37,12 @@ def find(study: Study) -> Iterator[Problem]:
         if refused and set(refused) & housed:
             fitting = [name for name, other in study.lab.waste.items() if set(refused) <= set(other.takes)]
             yield found_at(
-                DOC, moment, f"{called(study, *refused)} would go into {called(study, id)}, which does not take it",
-                f"use {called(study, *fitting)}" if fitting else f"declare a container that takes {', '.join(refused)}",
+                DOC,
+                moment,
+                f"{called(study, *refused)} would go into {called(study, id)}, which does not take it",
+                f"use {called(study, *fitting)}"
+                if fitting
+                else f"declare a container that takes {', '.join(refused)}",
                 *(cause for name in refused for cause in causes_for(moment, name)),
             )
 

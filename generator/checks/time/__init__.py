@@ -1,5 +1,6 @@
 """Rules about time."""
 
+from generator.checks.rule import Rule
 from generator.checks.time import (
     dwell_at_edge,
     dwell_outside,
@@ -15,7 +16,6 @@ from generator.checks.time import (
     use_within,
     walk_too_long,
 )
-from generator.checks.rule import Rule
 
 RULES: tuple[Rule, ...] = (
     too_late.RULE,

@@ -15,9 +15,13 @@ DOC = RuleDoc(
     subject="time",
     what="Inside the window, but nearer to an edge than a tenth of it.",
     why="A slow hand or a wrong clock carries it over the edge.",
-    bad="""- {id: soak-in, do: put-in, at: soak, for: 9.9 min, say: Lower the board in.}   # time: 6 to 10 min""",
+    bad="""- {id: soak-in, do: put-in, at: soak, for: 9.9 min,
+   say: Lower the board in.}   # time: 6 to 10 min""",
     good="""- {id: soak-in, do: put-in, at: soak, for: 8 min, say: Lower the board in.}""",
-    needs=("part", "places",),
+    needs=(
+        "part",
+        "places",
+    ),
 )
 
 
@@ -30,7 +34,8 @@ def find(study: Study) -> Iterator[Problem]:
         margin, inside = (high.si - low.si) / 10, low.si <= shortest <= high.si
         if inside and min(shortest - low.si, high.si - shortest) < margin - 1e-6:
             yield found_at(
-                DOC, moment,
+                DOC,
+                moment,
                 f"the {part(study)} stays {minutes(shortest)} in {called(study, id)}, close to the edge of "
                 f"{show_window(place.time)}",
                 f"move `for` of step {moment.before.atom('in').since} towards the middle of the window",

@@ -15,9 +15,13 @@ DOC = RuleDoc(
     subject="time",
     what="From put-in to take-out, steps between counted, the time lies outside the `time` of the place.",
     why="Too short does nothing, too long eats the work.",
-    bad="""- {id: soak-in, do: put-in, at: soak, for: 40 min, say: Lower the board in.}   # time: 6 to 10 min""",
+    bad="""- {id: soak-in, do: put-in, at: soak, for: 40 min,
+   say: Lower the board in.}   # time: 6 to 10 min""",
     good="""- {id: soak-in, do: put-in, at: soak, for: 8 min, say: Lower the board in.}""",
-    needs=("part", "places",),
+    needs=(
+        "part",
+        "places",
+    ),
 )
 
 
@@ -30,11 +34,13 @@ def find(study: Study) -> Iterator[Problem]:
         if short or long:
             since = moment.before.atom("in").since
             yield found_at(
-                DOC, moment,
+                DOC,
+                moment,
                 f"the {part(study)} stays {minutes(shortest if short else longest)} in {called(study, id)}; "
                 f"the window is {show_window(place.time)}",
                 f"change `for` of step {since}" + (", or move steps out from between" if long else ""),
-                moment.before.cause("entered"), label=f"put in {since_when(study, since)}",
+                moment.before.cause("entered"),
+                label=f"put in {since_when(study, since)}",
             )
 
 

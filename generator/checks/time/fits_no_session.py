@@ -15,8 +15,10 @@ DOC = RuleDoc(
     subject="time",
     what="The longest stretch between two pauses fits no session, pack-up included.",
     why="The work is stopped half-way, with a wet part and an open bath.",
-    bad="""lab: {sessions: [{name: Tuesday, from: 13:10, until: 14:00}]}   # and two hours of work without a pause""",
-    good="""- {id: see-black, do: check, at: light, say: Look at every hole., check: even black, pause: {keep: dry in a bag, time: up to 3 days}}""",
+    bad="""lab: {sessions: [{name: Tuesday, from: 13:10,
+   until: 14:00}]}   # and two hours of work without a pause""",
+    good="""- {id: see-black, do: check, at: light, say: Look at every hole., check: even black,
+   pause: {keep: dry in a bag, time: up to 3 days}}""",
     needs=("sessions",),
 )
 
@@ -31,7 +33,8 @@ def find(study: Study) -> Iterator[Problem]:
             f"from {longest.first} to {longest.last} there are {minutes(longest.seconds)} without a pause; "
             f"the longest session ({room[0]}) leaves {minutes(room[1])}",
             "put a `pause:` on a step where the part is safe, or make the work shorter",
-            step=longest.first, causes=(Cause("session", longest.first),),
+            step=longest.first,
+            causes=(Cause("session", longest.first),),
         )
 
 

@@ -16,10 +16,13 @@ DOC = RuleDoc(
     why="The person is late, and the part is lost.",
     bad="""- {id: rinse-5, do: rinse, at: di, for: 100 s, waste: drum-p, say: Spray both sides.}
 - {id: buddy-here, do: hold, hold: {who: buddy, until: buddy says READY}, say: Ask your buddy to come.}
-- {id: copper-in, do: put-in, at: copper, since: {step: rinse-5, time: up to 8 min}, say: Hang the board in.}""",
-    good="""- {id: buddy-here, do: hold, hold: {who: buddy, until: buddy says READY}, say: Ask your buddy to come.}
+- {id: copper-in, do: put-in, at: copper, since: {step: rinse-5, time: up to 8 min},
+   say: Hang the board in.}""",
+    good="""- {id: buddy-here, do: hold, hold: {who: buddy, until: buddy says READY},
+   say: Ask your buddy to come.}
 - {id: rinse-5, do: rinse, at: di, for: 100 s, waste: drum-p, say: Spray both sides.}
-- {id: copper-in, do: put-in, at: copper, since: {step: rinse-5, time: up to 8 min}, say: Hang the board in.}""",
+- {id: copper-in, do: put-in, at: copper, since: {step: rinse-5, time: up to 8 min},
+   say: Hang the board in.}""",
 )
 
 
@@ -35,7 +38,9 @@ def find(study: Study) -> Iterator[Problem]:
         for waiting in run:
             if waiting.step.hold is not None and start < waiting.order < moment.order:
                 yield found_at(
-                    DOC, waiting, f"this waits for a person while {moment.step.id} must follow {since.step} within "
+                    DOC,
+                    waiting,
+                    f"this waits for a person while {moment.step.id} must follow {since.step} within "
                     f"{show_window(since.time)}",
                     f"put the hold before {since.step}",
                 )

@@ -18,7 +18,8 @@ DOC = RuleDoc(
         "`unattended_at_most` of the lab."
     ),
     why="A timer that cannot be set so long rings early or not at all, and a door sign has a time on it.",
-    bad="""- {id: cure, do: put-in, at: oven, for: 6 h, stay: away, say: Put the mould on the shelf.}   # timers: oven-timer: at_most: 2 h""",
+    bad="""- {id: cure, do: put-in, at: oven, for: 6 h, stay: away,
+   say: Put the mould on the shelf.}   # timers: oven-timer: at_most: 2 h""",
     good="""- {id: cure, do: put-in, at: oven, for: 90 min, stay: away, say: Put the mould on the shelf.}""",
     needs=("timers",),
 )
@@ -34,12 +35,17 @@ def find(study: Study) -> Iterator[Problem]:
             continue
         if timer and timer.at_most and time.si > timer.at_most.si:
             yield found_at(
-                DOC, moment, f"{minutes(time.si)} is longer than {called(study, timer_of(study, moment))} can be set to "
-                f"({show_quantity(timer.at_most)})", "use another timer, or split the time",
+                DOC,
+                moment,
+                f"{minutes(time.si)} is longer than {called(study, timer_of(study, moment))} can be set to "
+                f"({show_quantity(timer.at_most)})",
+                "use another timer, or split the time",
             )
         if sign and moment.step.stay == "away" and time.si > sign.si:
             yield found_at(
-                DOC, moment, f"nobody is there for {minutes(time.si)}, and the lab allows {show_quantity(sign)}",
+                DOC,
+                moment,
+                f"nobody is there for {minutes(time.si)}, and the lab allows {show_quantity(sign)}",
                 "write `stay: near`, or ask the role that answers for the sign",
             )
 

@@ -15,8 +15,10 @@ DOC = RuleDoc(
     subject="time",
     what="The longest stretch between two pauses fits some sessions, but not this one.",
     why="A student who starts in the short session has to stop half-way.",
-    bad="""lab: {sessions: [{name: Tuesday, from: 13:10, until: 14:00}, {name: Thursday, from: 10:00, until: 16:00}]}""",
-    good="""- {id: see-black, do: check, at: light, say: Look at every hole., check: even black, pause: {keep: dry in a bag, time: up to 3 days}}""",
+    bad="""lab: {sessions: [{name: Tuesday, from: 13:10, until: 14:00}, {name: Thursday, from: 10:00,
+   until: 16:00}]}""",
+    good="""- {id: see-black, do: check, at: light, say: Look at every hole., check: even black,
+   pause: {keep: dry in a bag, time: up to 3 days}}""",
     needs=("sessions",),
 )
 
@@ -31,7 +33,8 @@ def find(study: Study) -> Iterator[Problem]:
             study.procedure.spot("title"),
             f"from {longest.first} to {longest.last} there are {minutes(longest.seconds)} without a pause, "
             f"too long for {' and '.join(short)}",
-            "put a `pause:` on a step where the part is safe, or accept it and say in `plan` which session to book",
+            "put a `pause:` on a step where the part is safe, or accept it and say in `plan` "
+            "which session to book",
             step=longest.first,
         )
 

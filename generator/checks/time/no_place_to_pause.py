@@ -16,7 +16,8 @@ DOC = RuleDoc(
     what="The work is longer than a session and has no `pause`.",
     why="Something always comes between.",
     bad="""stages: []   # three hours of steps, none with a pause""",
-    good="""- {id: see-black, do: check, at: light, say: Look at every hole., check: even black, pause: {keep: dry in a bag, time: up to 3 days}}""",
+    good="""- {id: see-black, do: check, at: light, say: Look at every hole., check: even black,
+   pause: {keep: dry in a bag, time: up to 3 days}}""",
     needs=("sessions",),
 )
 
@@ -29,8 +30,10 @@ def find(study: Study) -> Iterator[Problem]:
     shortest = min((time for _, time in session_times(study)), default=seconds)
     if seconds > shortest:
         yield DOC.found(
-            study.procedure.spot("title"), f"the work takes {minutes(seconds)} and may stop nowhere",
-            "look for a step behind which the part is dry and safe, and write `pause: {keep: ..., time: ...}`",
+            study.procedure.spot("title"),
+            f"the work takes {minutes(seconds)} and may stop nowhere",
+            "look for a step behind which the part is dry and safe, and write `pause: "
+            "{keep: ..., time: ...}`",
         )
 
 

@@ -17,9 +17,11 @@ DOC = RuleDoc(
         "on, a machine already free or already held, gloves put on over the same gloves."
     ),
     why="Authors write the straight run and forget what a second pass finds.",
-    bad="""- {id: see-pink, do: check, say: Look., check: even pink, fail: {redo: open-5, at_most: 1, call: technician}}   # and the lid is still off""",
+    bad="""- {id: see-pink, do: check, say: Look., check: even pink, fail: {redo: open-5, at_most: 1,
+   call: technician}}   # and the lid is still off""",
     good="""- {id: close-5, do: close, at: etch, say: Vented lid on.}
-- {id: see-pink, do: check, say: Look., check: even pink, fail: {redo: open-5, at_most: 1, call: technician}}""",
+- {id: see-pink, do: check, say: Look., check: even pink, fail: {redo: open-5, at_most: 1,
+   call: technician}}""",
 )
 
 
@@ -29,7 +31,9 @@ def find(study: Study) -> Iterator[Problem]:
         words = "" if moment.straight or "pause" in moment.path else already(study, moment)
         if words and not _same_on_straight(study, moment):
             yield found_at(
-                DOC, moment, f"on the redo, {words}",
+                DOC,
+                moment,
+                f"on the redo, {words}",
                 "let the redo start at another step, or add a step that brings things back before the check",
             )
 
@@ -38,9 +42,9 @@ def already(study: Study, moment: Moment) -> str:
     """What the step does that is already so."""
     step, before, id = moment.step, moment.before, str(moment.step.at or "")
     place = study.place(id)
-    if place and place.cover == "lid" and step.do in ("open", "close"):
-        if before.has("open", id) == (step.do == "open"):
-            return f"the lid of {called(study, id)} is already {'off' if step.do == 'open' else 'on'}"
+    lid = place is not None and place.cover == "lid" and step.do in ("open", "close")
+    if lid and before.has("open", id) == (step.do == "open"):
+        return f"the lid of {called(study, id)} is already {'off' if step.do == 'open' else 'on'}"
     if step.do == "release" and before.text("machine", id) == "free":
         return f"{called(study, id)} is already free"
     twice = sorted({str(piece) for piece in step.put_on} - {str(piece) for piece in step.take_off})

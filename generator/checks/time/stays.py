@@ -9,7 +9,7 @@ from generator.walk import Clock, Moment
 
 
 def stays(study: Study) -> Iterator[tuple[Moment, str, Place, float, float]]:
-    """Every take-out from a place with a window: its moment, id, place, shortest and longest stay in seconds."""
+    """Every take-out from a place with a window: moment, id, place, shortest and longest seconds."""
     for moment, id, place in at_places(study, "take-out"):
         entered = moment.before.value("entered")
         if place.time is not None and isinstance(entered, Clock) and moment.before.text("in") == id:

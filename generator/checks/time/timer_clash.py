@@ -19,7 +19,10 @@ DOC = RuleDoc(
 - {id: soak-out, do: take-out, at: soak, say: Lift slowly.}""",
     good="""- {id: soak-in, do: put-in, at: soak, for: 8 min, say: Lower the board in.}
 - {id: soak-out, do: take-out, at: soak, say: Lift slowly.}""",
-    needs=("timers", "part",),
+    needs=(
+        "timers",
+        "part",
+    ),
 )
 
 
@@ -33,8 +36,11 @@ def find(study: Study) -> Iterator[Problem]:
             continue
         if where != moment.step.at and str(place.timer or "") == timer:
             yield found_at(
-                DOC, moment, f"{called(study, timer)} is still set for the {part(study)} in {called(study, where)}",
-                "name another timer under `alarm`", moment.before.cause("in"),
+                DOC,
+                moment,
+                f"{called(study, timer)} is still set for the {part(study)} in {called(study, where)}",
+                "name another timer under `alarm`",
+                moment.before.cause("in"),
             )
 
 

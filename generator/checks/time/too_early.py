@@ -14,10 +14,14 @@ DOC = RuleDoc(
     subject="time",
     what="`since ... at least` is not reached, counted over a pause by its shortest time.",
     why="It is still soft, hot or wet inside.",
-    bad="""- {id: mix, do: mix, at: hood, into: fresh-mix, use: {resin-a: 100 g}, for: 3 min, say: Stir slowly.}
-- {id: gel, do: check, at: shelf, since: {step: mix, time: at least 24 h}, say: Press a corner., check: not sticky}""",
-    good="""- {id: label, do: act, at: shelf, say: Turn the label to the front., pause: {keep: on the shelf, time: 24 h to 7 days}}
-- {id: gel, do: check, at: shelf, since: {step: mix, time: at least 24 h}, say: Press a corner., check: not sticky}""",
+    bad="""- {id: mix, do: mix, at: hood, into: fresh-mix, use: {resin-a: 100 g}, for: 3 min,
+   say: Stir slowly.}
+- {id: gel, do: check, at: shelf, since: {step: mix, time: at least 24 h}, say: Press a corner.,
+   check: not sticky}""",
+    good="""- {id: label, do: act, at: shelf, say: Turn the label to the front.,
+   pause: {keep: on the shelf, time: 24 h to 7 days}}
+- {id: gel, do: check, at: shelf, since: {step: mix, time: at least 24 h}, say: Press a corner.,
+   check: not sticky}""",
 )
 
 
@@ -31,9 +35,12 @@ def find(study: Study) -> Iterator[Problem]:
         passed = moment.before.clock.shortest - ended.shortest
         if passed < since.time.low.si * (1 - 1e-9):
             yield found_at(
-                DOC, moment,
-                f"only {minutes(passed)} need pass from the end of {since.step} to the start of {moment.step.id}; "
-                f"the window is {show_window(since.time)}" + (f", because {since.because}" if since.because else ""),
+                DOC,
+                moment,
+                f"only {minutes(passed)} need pass from the end of {since.step} to the start of "
+                f"{moment.step.id}; "
+                f"the window is {show_window(since.time)}"
+                + (f", because {since.because}" if since.because else ""),
                 "put a `do: wait` step between them, or a `pause:` whose time is at least that long",
                 label="starts here",
             )

@@ -16,9 +16,11 @@ DOC = RuleDoc(
     why="Bare copper dulls in air, resin sets in the cup: after that time the work is lost.",
     bad="""- {id: rinse-5, do: rinse, at: di, for: 100 s, waste: drum-p, say: Spray both sides.}
 - {id: tea, do: wait, for: 15 min, say: Wait for the bell.}
-- {id: copper-in, do: put-in, at: copper, since: {step: rinse-5, time: up to 8 min, because: bare copper dulls}, say: Hang the board in.}""",
+- {id: copper-in, do: put-in, at: copper, since: {step: rinse-5, time: up to 8 min,
+   because: bare copper dulls}, say: Hang the board in.}""",
     good="""- {id: rinse-5, do: rinse, at: di, for: 100 s, waste: drum-p, say: Spray both sides.}
-- {id: copper-in, do: put-in, at: copper, since: {step: rinse-5, time: up to 8 min, because: bare copper dulls}, say: Hang the board in.}""",
+- {id: copper-in, do: put-in, at: copper, since: {step: rinse-5, time: up to 8 min,
+   because: bare copper dulls}, say: Hang the board in.}""",
 )
 
 
@@ -33,9 +35,11 @@ def find(study: Study) -> Iterator[Problem]:
         passed = moment.before.clock.longest - ended.longest
         if passed > since.time.high.si * (1 + 1e-9):
             yield found_at(
-                DOC, moment,
+                DOC,
+                moment,
                 f"{minutes(passed)} pass from the end of {since.step} to the start of {moment.step.id}; "
-                f"the window is {show_window(since.time)}" + (f", because {since.because}" if since.because else ""),
+                f"the window is {show_window(since.time)}"
+                + (f", because {since.because}" if since.because else ""),
                 f"move steps out from between {since.step} and {moment.step.id}, or make them shorter",
                 label="starts here",
             )
@@ -46,8 +50,10 @@ def _counted_from_later(study: Study) -> Iterator[Problem]:
     for index, step in enumerate(study.procedure.steps):
         if step.since is not None and str(step.since.step) in ids[index:]:
             yield DOC.found(
-                step.since.spot("step"), f"{step.since.step} does not come before {step.id}, so no time passes between them",
-                "name an earlier step under `since`", step=str(step.id),
+                step.since.spot("step"),
+                f"{step.since.step} does not come before {step.id}, so no time passes between them",
+                "name an earlier step under `since`",
+                step=str(step.id),
             )
 
 

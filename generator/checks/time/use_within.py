@@ -14,10 +14,12 @@ DOC = RuleDoc(
     subject="time",
     what="A mixture is used later after it was made than its `use_within`.",
     why="It sets, heats or loses strength in the cup.",
-    bad="""- {id: mix, do: mix, at: hood, into: fresh-mix, use: {resin-a: 100 g}, for: 3 min, say: Stir slowly.}
+    bad="""- {id: mix, do: mix, at: hood, into: fresh-mix, use: {resin-a: 100 g}, for: 3 min,
+   say: Stir slowly.}
 - {id: rest, do: wait, for: 40 min, say: Wait for the bell.}
 - {id: pour, do: pour, at: hood, use: {fresh-mix: all}, say: Pour a thin stream.}""",
-    good="""- {id: mix, do: mix, at: hood, into: fresh-mix, use: {resin-a: 100 g}, for: 3 min, say: Stir slowly.}
+    good="""- {id: mix, do: mix, at: hood, into: fresh-mix, use: {resin-a: 100 g}, for: 3 min,
+   say: Stir slowly.}
 - {id: pour, do: pour, at: hood, use: {fresh-mix: all}, say: Pour a thin stream.}""",
     needs=("mixtures",),
 )
@@ -35,7 +37,9 @@ def find(study: Study) -> Iterator[Problem]:
             age = moment.before.clock.longest - ended.shortest
             if age > mixture.use_within.si and moment.step.do != "empty":
                 yield found_at(
-                    DOC, moment, f"{called(study, str(id))} is {minutes(age)} old here and keeps "
+                    DOC,
+                    moment,
+                    f"{called(study, str(id))} is {minutes(age)} old here and keeps "
                     f"{show_quantity(mixture.use_within)}",
                     f"use it sooner after step {made.since}, or make it afresh",
                     label=f"made {since_when(study, made.since)}",
