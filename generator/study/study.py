@@ -30,15 +30,15 @@ class LabStudy:
 
     def place(self, id: str | None) -> Place | None:
         """The place of an id, or None."""
-        return self.lab.places.get(id) if id else None  # type: ignore[call-overload, no-any-return]
+        return self.lab.places.get(id) if id else None  # type: ignore[call-overload]
 
     def role(self, id: str | None) -> Role | None:
         """The role of an id, or None."""
-        return self.lab.roles.get(id) if id else None  # type: ignore[call-overload, no-any-return]
+        return self.lab.roles.get(id) if id else None  # type: ignore[call-overload]
 
     def container(self, id: str | None) -> Container | None:
         """The waste container of an id, or None."""
-        return self.lab.waste.get(id) if id else None  # type: ignore[call-overload, no-any-return]
+        return self.lab.waste.get(id) if id else None  # type: ignore[call-overload]
 
     def mixture_at(self, place: str | None) -> Mixture | None:
         """The mixture that a place holds, or None."""

@@ -27,13 +27,15 @@ DOC = RuleDoc(
 
 def find(study: Study) -> Iterator[Problem]:
     """Every add and pour at a place that holds a mixture."""
+    # A bath that the run itself has made is filled in, not topped up.
+    made = {str(located.step.into) for located in study.steps() if located.step.into}
     for located in study.steps():
         step, mixture = located.step, study.mixture_at(located.step.at)
         if step.do not in ("add", "pour") or mixture is None:
             continue
         doses = {str(id) for id, portion in mixture.made_of.items() if not portion.rest}
         for name in step.use:
-            if not _is_water(study, str(name)) and name not in doses:
+            if not _is_water(study, str(name)) and name not in doses and name not in made:
                 yield DOC.found(
                     step.spot("use"),
                     f"{called(study, str(name))} is added to {called(study, str(step.at))}; only "

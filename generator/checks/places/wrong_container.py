@@ -27,7 +27,7 @@ DOC = RuleDoc(
 def find(study: Study) -> Iterator[Problem]:
     """Every rinse, cleaning, emptying and glove change, on every path, against what its container takes."""
     for moment in moments(study):
-        id = container_of(study, moment)
+        id = container_of(study, moment) or ""
         container = study.container(id)
         if container is None:
             continue

@@ -27,8 +27,8 @@ DOC = RuleDoc(
 
 def find(study: Study) -> Iterator[Problem]:
     """Each stay on the straight run whose window has two edges."""
-    for moment, id, place, shortest, longest in stays(study):
-        low, high = place.time.low, place.time.high
+    for moment, id, window, shortest, longest in stays(study):
+        low, high = window.low, window.high
         if not moment.straight or low is None or high is None or shortest != longest:
             continue
         margin, inside = (high.si - low.si) / 10, low.si <= shortest <= high.si
@@ -37,7 +37,7 @@ def find(study: Study) -> Iterator[Problem]:
                 DOC,
                 moment,
                 f"the {part(study)} stays {minutes(shortest)} in {called(study, id)}, close to the edge of "
-                f"{show_window(place.time)}",
+                f"{show_window(window)}",
                 f"move `for` of step {moment.before.atom('in').since} towards the middle of the window",
             )
 

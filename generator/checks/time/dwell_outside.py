@@ -27,8 +27,8 @@ DOC = RuleDoc(
 
 def find(study: Study) -> Iterator[Problem]:
     """Every stay, on every path."""
-    for moment, id, place, shortest, longest in stays(study):
-        low, high = place.time.low, place.time.high
+    for moment, id, window, shortest, longest in stays(study):
+        low, high = window.low, window.high
         short = low is not None and shortest < low.si * (1 - 1e-9)
         long = high is not None and longest > high.si * (1 + 1e-9)
         if short or long:
@@ -37,7 +37,7 @@ def find(study: Study) -> Iterator[Problem]:
                 DOC,
                 moment,
                 f"the {part(study)} stays {minutes(shortest if short else longest)} in {called(study, id)}; "
-                f"the window is {show_window(place.time)}",
+                f"the window is {show_window(window)}",
                 f"change `for` of step {since}" + (", or move steps out from between" if long else ""),
                 moment.before.cause("entered"),
                 label=f"put in {since_when(study, since)}",

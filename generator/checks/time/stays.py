@@ -3,18 +3,18 @@
 from collections.abc import Iterator
 
 from generator.checks.moments import at_places
-from generator.model import Place
 from generator.study import Study
+from generator.units import Window
 from generator.walk import Clock, Moment
 
 
-def stays(study: Study) -> Iterator[tuple[Moment, str, Place, float, float]]:
-    """Every take-out from a place with a window: moment, id, place, shortest and longest seconds."""
+def stays(study: Study) -> Iterator[tuple[Moment, str, Window, float, float]]:
+    """Every take-out from a place with a window: moment, id, window, shortest and longest seconds."""
     for moment, id, place in at_places(study, "take-out"):
         entered = moment.before.value("entered")
         if place.time is not None and isinstance(entered, Clock) and moment.before.text("in") == id:
             clock = moment.before.clock
-            yield moment, id, place, clock.shortest - entered.shortest, clock.longest - entered.longest
+            yield moment, id, place.time, clock.shortest - entered.shortest, clock.longest - entered.longest
 
 
 def timer_of(study: Study, moment: Moment) -> str:
