@@ -2,7 +2,7 @@
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import Path
 
 from generator.problems import Level, Location, NewelError, Problem
@@ -14,7 +14,7 @@ OWN_FOLDERS = ("lab", "posted", "pictures")
 
 @dataclass(frozen=True, slots=True)
 class Folder:
-    """Bytes by file as shown: lab files, procedures by id, side files by (id, tail), the rest."""
+    """Bytes by file as shown: lab files, procedures by id, side files by (id, tail), posted files."""
 
     path: Path
     shown: str
@@ -24,6 +24,7 @@ class Folder:
     pictures: frozenset[str]
     formulas: tuple[str, str] | None
     problems: tuple[Problem, ...]
+    posted: dict[str, bytes] = field(default_factory=dict)
 
 
 def find_folder(given: Path) -> Path:
@@ -62,14 +63,25 @@ def open_folder(path: Path, shown: str = "") -> Folder:
             procedures[stem] = (name, data)
         else:
             problems.append(_bad_name(name, stem))
+    posted = dict(_posted(path, shown, problems))
     return Folder(
-        path, shown, lab, procedures, sides, _pictures(path), _formulas(path, shown), tuple(problems)
+        path, shown, lab, procedures, sides, _pictures(path), _formulas(path, shown), tuple(problems), posted
     )
 
 
 def _files(path: Path, shown: str, problems: list[Problem]) -> Iterator[tuple[str, bytes]]:
+    return _bytes(
+        [*sorted(path.glob("*.y*ml")), *sorted((path / "lab").glob("*.y*ml"))], path, shown, problems
+    )
+
+
+def _posted(path: Path, shown: str, problems: list[Problem]) -> Iterator[tuple[str, bytes]]:
+    home = path / "posted"
+    return _bytes([*sorted(home.glob("*.yml")), *sorted(home.glob("*/*.yml"))], path, shown, problems)
+
+
+def _bytes(found: list[Path], path: Path, shown: str, problems: list[Problem]) -> Iterator[tuple[str, bytes]]:
     inside = path.resolve()
-    found = [*sorted(path.glob("*.y*ml")), *sorted((path / "lab").glob("*.y*ml"))]
     for file in found:
         name = f"{shown}/{file.relative_to(path).as_posix()}"
         if not _is_inside(file, inside):
