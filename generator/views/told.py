@@ -1,11 +1,11 @@
 """Quantities and windows of a study in words, as pages and cards print them."""
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 
 from generator.formulas import Formula
 from generator.model import FormulaRef, Reading, Step
 from generator.study import Study
-from generator.units import Quantity, show_quantity, show_unit, show_window
+from generator.units import Quantity, Window, show_quantity, show_unit, show_window
 
 
 def show_time(study: Study, step: Step, formulas: Mapping[str, Formula]) -> str:
@@ -21,7 +21,7 @@ def show_current(study: Study, step: Step, formulas: Mapping[str, Formula]) -> s
 
 
 def show_given(value: Quantity, source: object, formulas: Mapping[str, Formula]) -> str:
-    """A value as given, or rounded as the formula that gave it asks; a time of many minutes to whole minutes."""
+    """A value as given, or rounded as the formula that gave it asks; many minutes to whole ones."""
     formula = formulas.get(str(source.formula)) if isinstance(source, FormulaRef) else None
     if formula is None:
         return show_quantity(value)
@@ -30,9 +30,9 @@ def show_given(value: Quantity, source: object, formulas: Mapping[str, Formula])
     return show_quantity(formula.answer.rounded(value))
 
 
-def show_reading(name: str, reading: Reading) -> str:
-    """A reading's name with its unit or limit: "hole 1 (up to 0.70 mΩ)"."""
+def show_reading(name: str, reading: Reading, window: Callable[[Window], str] = show_window) -> str:
+    """A reading's name with its unit or limit: "hole 1 (up to 0.70 mΩ)"; `window` puts a limit in words."""
     label = name.replace("-", " ")
     if reading.limit is not None:
-        return f"{label} ({show_window(reading.limit)})"
+        return f"{label} ({window(reading.limit)})"
     return f"{label} ({show_unit(reading.unit)})" if reading.unit else label

@@ -94,3 +94,19 @@ def test_an_unknown_size_names_the_known_ones() -> None:
     with pytest.raises(NewelError) as caught:
         fit(replace(samples.etch_card(), size="A5"))
     assert "A4, A3, Letter, Tabloid" in caught.value.hint
+
+
+def test_a_draft_that_fits_can_be_posted() -> None:
+    """A draft keeps the room of the issue, check code and date that it will carry."""
+    draft = replace(samples.drill_card(), status="draft", issue="", check_code="", good_until="")
+    posted = replace(draft, status="posted", issue="12", check_code="7F3K-Q2MX", good_until="2027-11-25")
+    assert fit(draft).letter_height <= fit(posted).letter_height
+
+
+def test_a_place_where_one_thing_is_done_takes_no_line_of_its_own() -> None:
+    card = samples.etch_card()
+    ways = [setting(card).plan]
+    made = plan(card, Way(ways[0].paper, 1, True, "snug"), 4.0, Shared())
+    loose = plan(card, Way(ways[0].paper, 1, True, "loose"), 4.0, Shared())
+    assert len(made.blocks) < len(loose.blocks)
+    assert made.needed < loose.needed

@@ -39,7 +39,7 @@ def near(card: CardView) -> CardView:
 def test_no_letter_is_under_the_floor(make: Callable[[], CardView]) -> None:
     card = make()
     heights = ink_heights(card_pdf(card), FLAT_CAPITALS)
-    assert len(heights) > 10
+    assert len(heights) > 5
     assert min(heights) >= card.read_from / 300 - DOT
 
 
@@ -116,4 +116,6 @@ def test_the_floor_is_the_quoted_table(distance: float, height: float) -> None:
 
 def test_letters_said_are_letters_printed() -> None:
     card = samples.etch_card()
-    assert min(ink_heights(card_pdf(card), FLAT_CAPITALS)) == pytest.approx(fit(card).letter_height, abs=DOT)
+    assert min(ink_heights(card_pdf(card), FLAT_CAPITALS)) == pytest.approx(
+        fit(card).letter_height, abs=1.2 * DOT
+    )

@@ -44,13 +44,12 @@ def of_step(step: CardStep) -> tuple[str, ...]:
         step.call,
         step.container,
     )
-    return (step.number, step.verb, step.sentence, *notes)
+    first, _, rest = step.sentence.partition(" ")
+    said_once = rest if first.upper() == step.verb else step.sentence
+    return (step.number, step.verb, said_once, *notes)
 
 
 def in_order(card: CardView) -> Iterator[str]:
-    yield card.title
-    yield from card.stations
-    yield from (card.procedure_title, card.lab_title, card.card, card.issue, card.check_code, card.good_until)
     yield card.words.wear
     yield from (f"{piece.title}{piece.symbol}" for piece in card.wear)
     yield from (card.words.stop, card.stop_rule)
@@ -70,7 +69,14 @@ def in_order(card: CardView) -> Iterator[str]:
 def test_everything_is_said_in_the_order_of_the_card(make: Callable[[], CardView]) -> None:
     card = make()
     text = printed(card_pdf(card))
-    at = 0
+    assert text.startswith(solid(card.title))
+    head, at = text.partition(card.words.wear)[0], len(solid(card.title))
+    for group in ((card.card, card.issue, card.check_code, card.good_until), card.stations):
+        places = [head.find(solid(part), at) for part in group]
+        assert -1 not in places
+        assert places == sorted(places)
+    assert solid(card.procedure_title) in head
+    assert solid(card.lab_title) in head
     for part in in_order(card):
         found = text.find(solid(part), at)
         assert found >= 0, part
@@ -84,6 +90,14 @@ def test_times_marks_and_places_are_there() -> None:
         marks = (mark.text for mark in step.marks)
         for part in (step.dwell_shown, step.window_shown, step.place_title, *marks):
             assert solid(part) in text
+
+
+def test_a_sentence_that_begins_with_its_verb_says_it_once() -> None:
+    empty = replace(samples.drill_card().steps[0], verb="EMPTY", sentence="Empty the tray. Rinse the tray.")
+    emptied = replace(empty, verb="EMPTY", sentence="Emptying takes a minute.", number="2")
+    text = printed(card_pdf(replace(samples.drill_card(), steps=(empty, emptied))))
+    assert "EMPTYthetray.Rinsethetray." in text
+    assert "EMPTYEmptyingtakesaminute." in text
 
 
 def test_spanish_is_printed_in_spanish() -> None:

@@ -6,32 +6,84 @@ from itertools import groupby
 
 import segno
 
-from generator.outputs.press.blocks import Block, Part, paragraph, stacked, text_block
+from generator.outputs.press.blocks import Block, Part, abreast, paragraph, stacked, text_block
 from generator.outputs.press.drawing import Box, Code, Run
 from generator.outputs.press.letters import Letters
+from generator.outputs.press.wrapping import width
 from generator.views.card import CardView
 
 # The least side that a telephone reads at arm's length, in mm (common practice, no source).
 _LEAST_CODE = 23.0
+# Least room beside a title in cap heights, for about twenty letters in a line.
+_BESIDE = 15.0
 
 
 def head(card: CardView, room: float, letters: Letters) -> Block:
-    """Title and station discs, what procedure this is from, then number, issue, check code, good until."""
+    """Title, station discs, number, issue, check code, good until, and what procedure this is from."""
     discs, taken = _discs(card.stations, room, letters)
-    title = text_block((Run(card.title, bold=True),), room - taken, letters.signal, role="title")
-    rows = [replace(title, parts=(*title.parts, *discs))]
-    if card.procedure_title or card.lab_title:
-        rows.append(_about(card, room - taken, letters))
-    rows.append(_identity(card, room if len(rows) > 1 else room - taken, letters))
-    text = stacked(rows)
+    text = _lowest(card, room, taken, letters)
     down = max(text.height + 0.3 * letters.gap, _disc(letters) + 0.5 * letters.gap if discs else 0.0)
     rule = Box(0.0, 0.0, room, letters.bar, fill="black")
-    return Block(down + rule.height, ((0.0, 0.0, text), (0.0, down, rule)), split=text.split)
+    titled = replace(text, parts=(*text.parts, *discs))
+    return Block(down + rule.height, ((0.0, 0.0, titled), (0.0, down, rule)), split=text.split)
 
 
-def _about(card: CardView, room: float, letters: Letters) -> Block:
-    parts = [part for part in (card.procedure_title, card.lab_title) if part]
-    return text_block((Run(" · ".join(parts)),), room, letters.text, gap=0.8 * letters.gap)
+def _lowest(card: CardView, room: float, taken: float, letters: Letters) -> Block:
+    """The lowest of the ways to set title and identity.
+
+    A draft keeps the room that its issue and check code will take, so that what fits can be posted.
+    """
+    ways = [way(card, room, taken, letters) for way in (_apart, _run_on, _beside)]
+    if card.status == "draft":
+        issued = replace(card, status="posted", issue="99", check_code="0000-0000", good_until="2000-00-00")
+        later = [way(issued, room, taken, letters) for way in (_apart, _run_on, _beside)]
+        ways = [_no_lower(now, then) for now, then in zip(ways, later, strict=True)]
+    return min(ways, key=lambda way: (way.split, round(way.height, 3)))
+
+
+def _no_lower(block: Block, other: Block) -> Block:
+    return replace(block, height=max(block.height, other.height), split=block.split or other.split)
+
+
+def _title(card: CardView, room: float, letters: Letters) -> Block:
+    return text_block((Run(card.title, bold=True),), room, letters.signal, role="title")
+
+
+def _apart(card: CardView, room: float, taken: float, letters: Letters) -> Block:
+    """A line each for the procedure and for the card."""
+    about, identity, gap = _about(card), _identity(card), 0.8 * letters.gap
+    rows = [_title(card, room - taken, letters)]
+    if about:
+        rows.append(text_block((Run(about),), room - taken, letters.text, gap=gap))
+    rows.append(text_block(identity, room if about else room - taken, letters.text, gap=gap))
+    return stacked(rows)
+
+
+def _run_on(card: CardView, room: float, taken: float, letters: Letters) -> Block:
+    """One paragraph for both."""
+    about = _about(card)
+    runs = [*_identity(card), *([Run(f"· {about}")] if about else [])]
+    gap = 0.8 * letters.gap
+    return stacked(
+        [_title(card, room - taken, letters), text_block(runs, (room - taken, room), letters.text, gap=gap)]
+    )
+
+
+def _beside(card: CardView, room: float, taken: float, letters: Letters) -> Block:
+    """The card's identity in two lines beside a short title, the procedure under both."""
+    left = width(card.title, letters.signal, heavy=True) + 2 * letters.space
+    beside = room - taken - left
+    if beside < _BESIDE * letters.text:
+        return _apart(card, room, taken, letters)
+    identity = text_block(_identity(card), beside, letters.text)
+    rows = [abreast((_title(card, room - taken, letters), identity), (0.0, left))]
+    if about := _about(card):
+        rows.append(text_block((Run(about),), (room - taken, room), letters.text, gap=0.8 * letters.gap))
+    return stacked(rows)
+
+
+def _about(card: CardView) -> str:
+    return " · ".join(part for part in (card.procedure_title, card.lab_title) if part)
 
 
 def _disc(letters: Letters) -> float:
@@ -51,7 +103,7 @@ def _discs(stations: tuple[str, ...], room: float, letters: Letters) -> tuple[tu
     return tuple(parts), taken
 
 
-def _identity(card: CardView, room: float, letters: Letters) -> Block:
+def _identity(card: CardView) -> list[Run]:
     words = card.words
     parts = (
         (words.card, card.card), (words.issue, card.issue),
@@ -59,7 +111,7 @@ def _identity(card: CardView, room: float, letters: Letters) -> Block:
     )  # fmt: skip
     pairs = [f"{label} {_solid(value)}" for label, value in parts if value]
     note = [Run(words.draft_note, bold=True)] if card.status == "draft" else []
-    return text_block([*note, Run(" · ".join(pairs))], room, letters.text, gap=0.8 * letters.gap)
+    return [*note, Run(" · ".join(pairs))]
 
 
 def _solid(value: str) -> str:

@@ -57,7 +57,7 @@ class Letters:
     @property
     def gutter(self) -> float:
         """White between two columns."""
-        return 2.0 * self.text
+        return 1.7 * self.text
 
     @property
     def hair(self) -> float:

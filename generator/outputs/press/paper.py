@@ -8,7 +8,7 @@ from generator.problems import NewelError
 _SHEETS = {"A4": (210.0, 297.0), "A3": (297.0, 420.0), "Letter": (215.9, 279.4), "Tabloid": (279.4, 431.8)}
 SIZES: tuple[str, ...] = tuple(_SHEETS)
 # A laminating pouch and a desk printer both take about this much (common practice, no source).
-_MARGINS = {"A4": 8.0, "A3": 10.0, "Letter": 8.0, "Tabloid": 10.0}
+_MARGIN = 8.0
 # ANSI Z535.2 clause 9.2.3, as quoted publicly: distance to letter height.
 TEXT_RATIO = 300.0
 SIGNAL_RATIO = 150.0
@@ -47,7 +47,7 @@ def paper(size: str, orientation: str) -> Paper:
         )
     short, long = _SHEETS[size]
     across, down = (long, short) if orientation == "landscape" else (short, long)
-    return Paper(size, across, down, _MARGINS[size])
+    return Paper(size, across, down, _MARGIN)
 
 
 def least_letter(distance: float) -> float:

@@ -9,11 +9,14 @@ from generator.outputs.press.letters import Letters
 from generator.outputs.press.wrapping import width
 from generator.views.card import CardMark
 
+# Height of a mark in cap heights: behind a line of text it stays clear of what hangs from the line above.
+PILL = 1.5
+
 
 def pill(mark: CardMark, letters: Letters) -> tuple[Block, float]:
     """The mark as a block, and its width in mm."""
-    height = 1.9 * letters.text
-    side = 1.4 * letters.text
+    height = PILL * letters.text
+    side = 1.25 * letters.text
     words = width(mark.text, letters.text, heavy=True)
     across = words + side + 1.9 * letters.gap
     top = (height - letters.text) / 2
@@ -24,6 +27,11 @@ def pill(mark: CardMark, letters: Letters) -> tuple[Block, float]:
     frame = Box(edge, edge, wide, high, line=2 * edge, fill="white", radius=0.35 * letters.text)
     sign = Sign(0.45 * letters.gap, (height - side) / 2, side, f"mark-{mark.kind}", mark.text)
     return Block(height, tuple((0.0, 0.0, mark) for mark in (frame, sign, text))), across
+
+
+def pills_width(marks: Sequence[CardMark], letters: Letters) -> float:
+    """Width in mm of the marks side by side."""
+    return sum(pill(mark, letters)[1] + letters.gap for mark in marks) - letters.gap
 
 
 def pill_rows(marks: Sequence[CardMark], room: float, letters: Letters) -> list[Block]:

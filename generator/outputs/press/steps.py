@@ -5,28 +5,19 @@ from dataclasses import dataclass, replace
 from itertools import groupby
 from typing import Literal
 
-from generator.outputs.press.blocks import Block, paragraph, stacked, text_block
-from generator.outputs.press.drawing import Box, Run, Text
-from generator.outputs.press.letters import DESCENT, Letters
-from generator.outputs.press.pills import pill_rows
+from generator.outputs.press.blocks import Block
+from generator.outputs.press.drawing import Box, Run
+from generator.outputs.press.letters import Letters
+from generator.outputs.press.rows import Columns, solid, step_row
 from generator.outputs.press.stations import place_head, station, station_width
-from generator.outputs.press.wrapping import whole, width
+from generator.outputs.press.wrapping import width
 from generator.views.card import CardMark, CardStep, CardView
 
-# Loose: a line for each note. Snug: notes run on in one paragraph. Close: the place, too, leads in the
-# paragraph of its first step.
+# Loose: a line for each note. Snug: notes run on in one paragraph, and a place where only one thing is
+# done leads in that paragraph. Close: every place leads in the paragraph of its first step.
 Density = Literal["loose", "snug", "close"]
 DENSITIES: tuple[Density, ...] = ("loose", "snug", "close")
 _ARRIVAL = ("dry", "wet")
-
-
-@dataclass(frozen=True, slots=True)
-class Columns:
-    """Inside the column of steps, in mm: its room, left edge of numbers, left edge of sentences."""
-
-    room: float
-    number: float
-    sentence: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,7 +45,7 @@ def step_blocks(card: CardView, room: float, letters: Letters, density: Density)
     columns = _columns(card.steps, room, letters, density)
     blocks: list[Block] = []
     for stay in stays(card.steps):
-        if density == "close":
+        if density == "close" or (density == "snug" and stay.placed and len(stay.steps) == 1):
             blocks += _close_stay(card, stay, columns, letters)
         else:
             blocks += _headed_stay(card, stay, columns, letters, density)
@@ -74,7 +65,7 @@ def _columns(steps: Sequence[CardStep], room: float, letters: Letters, density: 
     numbers = max((width(step.number, letters.text, heavy=True) for step in steps), default=0.0)
     places = [step.place_number for step in steps if step.place_number or step.place_title]
     number = letters.bar + letters.gap if places else 0.0
-    if places and density == "close":
+    if places and density != "loose":
         number = max(station_width(place, letters) for place in places) + 0.5 * letters.gap
     sentence = number + numbers + 0.8 * letters.gap
     return Columns(room, number, sentence)
@@ -98,10 +89,10 @@ def _tied(
     blocks = []
     for place, step in enumerate(stay.steps):
         notes = _notes(card, step)
-        says = (Run(step.verb, bold=True), Run(step.sentence))
+        says = _told(step)
         parts = [says, *notes] if density == "loose" else [(*says, *(run for note in notes for run in note))]
         marks = [mark for mark in step.marks if mark.kind not in _ARRIVAL]
-        block = _step(step, parts, marks, columns, letters)
+        block = step_row(step, parts, marks, columns, letters, beside=density != "loose")
         gap = letters.gap if place else first
         blocks.append(replace(block, gap=gap, again=again, tie=letters.bar if again else 0.0))
     return blocks
@@ -114,16 +105,23 @@ def _close_stay(card: CardView, stay: Stay, columns: Columns, letters: Letters) 
         # A numbered place is named once; after that its disc says it.
         named = stay.title and not place and not (stay.known and stay.number)
         lead = [Run(f"{stay.title}:")] if named else []
-        runs = (*lead, Run(step.verb, bold=True), Run(step.sentence))
+        runs = (*lead, *_told(step))
         notes = tuple(run for note in _notes(card, step) for run in note)
-        block = _step(step, [(*runs, *notes)], step.marks, columns, letters)
-        gap = 0.85 * letters.gap if place else 1.1 * letters.gap
+        block = step_row(step, [(*runs, *notes)], step.marks, columns, letters, beside=True)
+        gap = 0.75 * letters.gap if place else letters.gap
         if place or not stay.placed:
             tie = letters.bar if stay.placed else 0.0
             blocks.append(replace(block, gap=gap, again=again if place else None, tie=tie))
         else:
             blocks.append(replace(_with_station(block, stay, letters), gap=gap))
     return blocks
+
+
+def _told(step: CardStep) -> tuple[Run, ...]:
+    """Verb and sentence; a sentence that begins with the verb does not say it twice."""
+    verb = f"{step.verb} "
+    again = step.sentence[: len(verb)].upper() == verb.upper()
+    return Run(step.verb, bold=True), Run(step.sentence[len(verb) :] if again else step.sentence)
 
 
 def _with_station(block: Block, stay: Stay, letters: Letters) -> Block:
@@ -143,62 +141,6 @@ def _again(card: CardView, stay: Stay, columns: Columns, letters: Letters) -> Bl
     return place_head(stay.number, title, (), columns.sentence, columns.room, letters)
 
 
-def _step(
-    step: CardStep,
-    parts: Sequence[tuple[Run, ...]],
-    marks: Sequence[CardMark],
-    columns: Columns,
-    letters: Letters,
-) -> Block:
-    """Number, sentence with what belongs to it, marks; dwell and window at the right."""
-    time = _time_width(step, columns, letters)
-    times = _times(step, time, letters)
-    number = paragraph((Run(step.number, bold=True),), columns.room, letters.text)
-    says = _says(parts, columns, letters, time, times.height)
-    body = stacked([says, *pill_rows(marks, columns.room - columns.sentence, letters)])
-    drawn = ((columns.number, 0.0, number), (columns.sentence, 0.0, body), (columns.room - time, 0.0, times))
-    return Block(max(body.height, times.height), drawn, split=body.split or times.split)
-
-
-def _says(
-    parts: Sequence[tuple[Run, ...]], columns: Columns, letters: Letters, time: float, beside: float
-) -> Block:
-    """Paragraphs; lines beside the times are short, those under them run on to the edge."""
-    full = columns.room - columns.sentence
-    short = full - time - letters.space
-    rows: list[Block] = []
-    y = 0.0
-    for runs in parts:
-        gap = 0.35 * letters.gap if rows else 0.0
-        lines = int(max(0.0, beside - y - gap) / letters.pitch + 0.98)
-        rows.append(text_block(runs, (*(short,) * lines, full), letters.text, gap=gap))
-        y += gap + rows[-1].height
-    return stacked(rows)
-
-
-def _time_width(step: CardStep, columns: Columns, letters: Letters) -> float:
-    dwell = width(step.dwell_shown, letters.dwell, heavy=True)
-    return min(max(dwell, width(step.window_shown, letters.text)) + 0.01, 0.42 * columns.room)
-
-
-def _times(step: CardStep, room: float, letters: Letters) -> Block:
-    rows: list[Block] = []
-    shown = ((step.dwell_shown, letters.dwell, True), (step.window_shown, letters.text, False))
-    for text, cap, heavy in shown:
-        if text:
-            run = (Run(_solid(text) if heavy else text, heavy),)
-            lines: Text = paragraph(run, room, cap, align="right")
-            fits = whole(run, room, cap)
-            height = lines.height + DESCENT * letters.text
-            rows.append(Block(height, ((0.0, 0.0, lines),), 0.4 * letters.gap, split=not fits))
-    return stacked(rows)
-
-
-def _solid(text: str) -> str:
-    """A time is never parted from its unit."""
-    return text.replace(" ", "\u00a0")
-
-
 def _notes(card: CardView, step: CardStep) -> list[tuple[Run, ...]]:
     words = card.words
     labels = (
@@ -206,4 +148,4 @@ def _notes(card: CardView, step: CardStep) -> list[tuple[Run, ...]]:
         (words.alarm, step.alarm), (words.see, step.check), (words.if_not, step.if_not),
         (words.call, step.call), (words.into, step.container),
     )  # fmt: skip
-    return [(Run(label, bold=True), Run(text)) for label, text in labels if text]
+    return [(Run(solid(label), bold=True), Run(text)) for label, text in labels if text]

@@ -1,4 +1,4 @@
-"""Fill the view of a wall card from a study: an extract for one work position, with nothing left to decide."""
+"""Fill the view of a wall card from a study: an extract for one work position, nothing left to decide."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass
@@ -9,8 +9,10 @@ from generator.hazards.edition import Edition
 from generator.model import Card, Step
 from generator.study import Study
 from generator.views.card import CardHazard, CardHelp, CardView, CardWear, Status
-from generator.views.filling.card_rows import card_steps
 from generator.views.card_words import CardWords, card_words
+from generator.views.filling.card_phrases import phrases
+from generator.views.filling.card_rows import card_steps, step_numbers
+from generator.views.filling.card_tables import card_tables
 from generator.views.filling.translation import Words
 
 # ISO 7010 warning signs for what a statement says; what has no sign of its own carries the general one.
@@ -65,12 +67,15 @@ def card_view(study: Study, card: Card, facts: CardFacts) -> CardView:
         good_until=facts.good_until,
         address_shown=address.removeprefix("https://").removesuffix("/"),
         stations=_stations(study, steps),
-        wear=_wear(study, card, steps, words) if everything or "wear" in card.show else (),
-        stop_rule=words.whole("stop_rule", procedure.stop_rule) if everything or "stop-rule" in card.show else "",
+        wear=_wear(study, steps, words) if everything or "wear" in card.show else (),
+        stop_rule=words.whole("stop_rule", procedure.stop_rule)
+        if everything or "stop-rule" in card.show
+        else "",
         help=_help(study, steps, words, fixed) if everything or "help" in card.show else (),
         signal=_signal(codes, fixed) if hazards else "",
         hazards=_hazards(study, steps, codes) if hazards else (),
         steps=card_steps(study, card, words, fixed, facts.formulas, called(study, steps)),
+        tables=card_tables(study, steps, facts.formulas, step_numbers(study), phrases(words.language)),
         words=fixed,
     )
 
@@ -93,7 +98,7 @@ def _stations(study: Study, steps: tuple[Step, ...]) -> tuple[str, ...]:
     return tuple(str(number) for number in sorted(numbers))
 
 
-def _wear(study: Study, card: Card, steps: tuple[Step, ...], words: Words) -> tuple[CardWear, ...]:
+def _wear(study: Study, steps: tuple[Step, ...], words: Words) -> tuple[CardWear, ...]:
     """All that is worn at any step of the card, in the order of the lab's own list."""
     ids = {id(step) for step in steps}
     worn = {str(piece) for piece in study.lab.lab.base_wear}
@@ -101,8 +106,10 @@ def _wear(study: Study, card: Card, steps: tuple[Step, ...], words: Words) -> tu
         if id(moment.step) in ids:
             worn |= set(moment.before.names("worn")) | set(moment.after.names("worn"))
     pieces = [(name, piece) for name, piece in study.lab.ppe.items() if name in worn]
-    return tuple(CardWear(str(piece.symbol or ""), words.lab("ppe", str(name), "title", piece.title))
-                 for name, piece in pieces)
+    return tuple(
+        CardWear(str(piece.symbol or ""), words.lab("ppe", str(name), "title", piece.title))
+        for name, piece in pieces
+    )
 
 
 def _help(study: Study, steps: tuple[Step, ...], words: Words, fixed: CardWords) -> tuple[CardHelp, ...]:
@@ -110,8 +117,13 @@ def _help(study: Study, steps: tuple[Step, ...], words: Words, fixed: CardWords)
     who = called(study, steps)
     role = study.role(who)
     call = f"{words.role(who)}: {role.reach}" if role and role.reach else words.role(who)
-    rows = ((fixed.call, call), (fixed.emergency, help.emergency), (fixed.eyewash, help.eyewash),
-            (fixed.shower, help.shower), (fixed.first_aid, None if help.eyewash else help.first_aid))
+    rows = (
+        (fixed.call, call),
+        (fixed.emergency, help.emergency),
+        (fixed.eyewash, help.eyewash),
+        (fixed.shower, help.shower),
+        (fixed.first_aid, None if help.eyewash else help.first_aid),
+    )
     return tuple(CardHelp(label, str(text)) for label, text in rows if text)
 
 

@@ -3,15 +3,35 @@
 from collections.abc import Callable
 from dataclasses import dataclass
 
+from generator.units import Quantity, Window, show_number, show_quantity
+
+_SOLID = "\u00a0"
+
 
 @dataclass(frozen=True, slots=True)
 class Phrases:
-    """again(step number, times) · within(window, step number) · every(time, what) · ramp(time)."""
+    """again(step number, times) · within(window, step number) · every(time, what) · ramp(time).
+
+    Of a ready-reckoner: at_step(step number) · held(other inputs) · never_above(limit).
+
+    Joining words of a window: between(low, high) · up_to(high) · at_least(low). A window never breaks over a
+    line.
+    """
 
     again: Callable[[str, int], str]
     within: Callable[[str, str], str]
     every: Callable[[str, str], str]
     ramp: Callable[[str], str]
+    between: Callable[[str, str], str]
+    up_to: Callable[[str], str]
+    at_least: Callable[[str], str]
+    at_step: Callable[[str], str]
+    held: Callable[[str], str]
+    never_above: Callable[[str], str]
+
+    def window(self, window: Window) -> str:
+        """A window in these words: "20 a 28 °C", "hasta 8 min", "al menos 90 s"; a single value alone."""
+        return _joined(self, window.low, window.high).replace(" ", _SOLID)
 
 
 def _times_en(count: int) -> str:
@@ -27,13 +47,38 @@ ENGLISH = Phrases(
     within=lambda window, step: f"{window} after step {step}",
     every=lambda time, what: f"every {time}: {what}",
     ramp=lambda time: f"up in {time}",
+    between=lambda low, high: f"{low} to {high}",
+    up_to=lambda high: f"up to {high}",
+    at_least=lambda low: f"at least {low}",
+    at_step=lambda number: f"step {number}",
+    held=lambda inputs: f"With {inputs}",
+    never_above=lambda limit: f"Never above {limit}",
 )
 SPANISH = Phrases(
     again=lambda step, count: f"Después, otra vez el paso {step}, {_times_es(count)}.",
     within=lambda window, step: f"{window} después del paso {step}",
     every=lambda time, what: f"cada {time}: {what}",
     ramp=lambda time: f"sube en {time}",
+    between=lambda low, high: f"{low} a {high}",
+    up_to=lambda high: f"hasta {high}",
+    at_least=lambda low: f"al menos {low}",
+    at_step=lambda number: f"paso {number}",
+    held=lambda inputs: f"Con {inputs}",
+    never_above=lambda limit: f"Nunca más de {limit}",
 )
+
+
+def _joined(words: Phrases, low: Quantity | None, high: Quantity | None) -> str:
+    if low is None or high is None:
+        side = low or high
+        if side is None:
+            return ""
+        shown = show_quantity(side)
+        return words.at_least(shown) if low else words.up_to(shown)
+    if low == high:
+        return show_quantity(low)
+    first = show_number(low.number, low.decimals) if low.unit == high.unit else show_quantity(low)
+    return words.between(first, show_quantity(high))
 
 
 def phrases(language: str) -> Phrases:

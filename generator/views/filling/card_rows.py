@@ -6,12 +6,12 @@ from dataclasses import dataclass
 from generator.formulas import Formula
 from generator.model import Card, Step
 from generator.study import Located, Study
-from generator.units import show_quantity, show_window
+from generator.units import show_quantity
 from generator.views.card import CardMark, CardStep
-from generator.views.filling.card_phrases import Phrases, phrases
 from generator.views.card_words import CardWords
-from generator.views.told import show_current, show_reading, show_time
+from generator.views.filling.card_phrases import Phrases, phrases
 from generator.views.filling.translation import Words
+from generator.views.told import show_current, show_reading, show_time
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,13 +33,19 @@ def card_steps(
 ) -> tuple[CardStep, ...]:
     """One row for each step of the card's stages, numbered as in the whole procedure.
 
-    A row names whom to call only where that is another role than `called`, whom the card names for all its steps.
+    A row names whom to call only where that is another role than `called`, whom the card names for all its
+    steps.
     """
     numbers = step_numbers(study)
-    row = _Row(study, words, fixed, phrases(words.language), formulas, numbers, last_mains_water(study), called)
+    row = _Row(
+        study, words, fixed, phrases(words.language), formulas, numbers, last_mains_water(study), called
+    )
     wanted = set(card.stages)
-    return tuple(_row(row, located) for located in study.steps()
-                 if located.stage.stage in wanted and located.mends is None)
+    return tuple(
+        _row(row, located)
+        for located in study.steps()
+        if located.stage.stage in wanted and located.mends is None
+    )
 
 
 def step_numbers(study: Study) -> dict[str, str]:
@@ -49,8 +55,11 @@ def step_numbers(study: Study) -> dict[str, str]:
 
 def last_mains_water(study: Study) -> str:
     """The step that is the last to use mains water, where deionised water comes behind it; else empty."""
-    waters = [(str(moment.step.id), place.water) for moment in study.walk.straight
-              if moment.step.do == "rinse" and (place := study.place(moment.step.at)) and place.water]
+    waters = [
+        (str(moment.step.id), place.water)
+        for moment in study.walk.straight
+        if moment.step.do == "rinse" and (place := study.place(moment.step.at)) and place.water
+    ]
     mains = [index for index, (_, water) in enumerate(waters) if water == "mains"]
     return waters[mains[-1]][0] if mains and mains[-1] < len(waters) - 1 else ""
 
@@ -85,7 +94,7 @@ def _window(row: _Row, step: Step) -> str:
     """The place's own window, where the time of this step counts for it."""
     place = row.study.place(step.at)
     counts = step.do in ("put-in", "rinse") and step.for_ is not None
-    return show_window(place.time) if place and place.time and counts else ""
+    return row.phrases.window(place.time) if place and place.time and counts else ""
 
 
 def _marks(row: _Row, step: Step) -> tuple[CardMark, ...]:
@@ -114,14 +123,18 @@ def _setting(row: _Row, step: Step) -> str:
 def _one_setting(name: str, value: object) -> str:
     if isinstance(value, tuple):
         return " → ".join(f"{show_quantity(leg.to)} {show_quantity(leg.hold)}" for leg in value)
-    return f"{name} {value}" if name == "program" else str(value).replace("degC", "°C").replace(" °C", "\u00a0°C")
+    return (
+        f"{name} {value}"
+        if name == "program"
+        else str(value).replace("degC", "°C").replace(" °C", "\u00a0°C")
+    )
 
 
 def _limit(row: _Row, step: Step) -> str:
     if step.since is None:
         return ""
     number = row.numbers.get(str(step.since.step), "")
-    return row.phrases.within(show_window(step.since.time), number)
+    return row.phrases.within(row.phrases.window(step.since.time), number)
 
 
 def _hold(row: _Row, step: Step) -> str:
@@ -151,18 +164,24 @@ def _check(row: _Row, step: Step) -> tuple[str, str, str]:
     if step.do == "open" and place and place.look:
         parts.append(row.words.lab("places", str(step.at), "look", place.look))
         if place.temperature:
-            parts.append(show_window(place.temperature))
+            parts.append(row.phrases.window(place.temperature))
         right = place.not_right
         if right and not if_not:
             if_not = row.words.lab("places", str(step.at), "not_right", right.say)
             call = call or str(right.call or "")
     if step.watch:
-        seen = step.watch.check or ", ".join(show_reading(str(n), r) for n, r in step.watch.record.items())
+        seen = step.watch.check or ", ".join(
+            show_reading(str(n), r, row.phrases.window) for n, r in step.watch.record.items()
+        )
         parts.append(row.phrases.every(show_quantity(step.watch.every), str(seen)))
         if step.watch.fail and not if_not:
             if_not, call = str(step.watch.fail.say or ""), str(step.watch.fail.call or "")
     # Readings without a limit are for the run sheet; on the wall stands what must be met.
-    limited = [show_reading(str(name), reading) for name, reading in step.record.items() if reading.limit]
+    limited = [
+        show_reading(str(name), reading, row.phrases.window)
+        for name, reading in step.record.items()
+        if reading.limit
+    ]
     if limited:
         parts.append(", ".join(limited))
     return "; ".join(parts), if_not, row.words.role(call) if call not in ("", row.called) else ""
