@@ -5,7 +5,6 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from generator.checks import docs
-from generator.checks.chemicals.composition import composition_of
 from generator.formulas import Formula
 from generator.hazards import NotScreened, Screening, screen
 from generator.outputs.assets import page_assets
@@ -17,6 +16,7 @@ from generator.pipeline.check import Checked, check
 from generator.problems import Level, Problem, by_place
 from generator.reading import LabRead, open_folder, read_lab, site_address
 from generator.study import LabStudy
+from generator.study.composition import composition_of
 from generator.sums import Known
 from generator.views.addresses import picture_path
 from generator.views.filling.card import CardFacts
@@ -30,6 +30,7 @@ SUBJECTS = {
     "chemicals": "Chemicals and waste",
     "words": "Words and form",
     "sums": "Sums and cards",
+    "posting": "Issues and copies",
     "accepted": "Accepted warnings",
 }
 
@@ -43,9 +44,7 @@ class Outcome:
     checked: Checked
 
 
-def build_site(
-    folder: Path, today: datetime.date, draft: bool = False, shown: str = ""
-) -> Outcome:
+def build_site(folder: Path, today: datetime.date, draft: bool = False, shown: str = "") -> Outcome:
     """Read a lab's folder and build its site; `shown` is how the author names the folder in messages."""
     return build_read(read_lab(open_folder(folder, shown)), today, draft, site_address(folder))
 
@@ -70,8 +69,15 @@ def _site(
 ) -> Site:
     paths = frozenset(file.path for file in files)
     told = Told(
-        lab, tuple(checked.studies.values()), formulas, docs(), SUBJECTS, checked.problems, checked.not_made,
-        screenings=_screenings(lab), files=paths,
+        lab,
+        tuple(checked.studies.values()),
+        formulas,
+        docs(),
+        SUBJECTS,
+        checked.problems,
+        checked.not_made,
+        screenings=_screenings(lab),
+        files=paths,
     )
     pages, entries = lay_out(lab_sheets(told), paths)
     room = lab.lab.lab
@@ -86,7 +92,9 @@ def _screenings(lab: LabStudy) -> dict[str, Screening | NotScreened]:
 
 def _pictures(read: LabRead) -> tuple[SiteFile, ...]:
     folder = read.folder.path / "pictures"
-    return tuple(SiteFile(picture_path(name), (folder / name).read_bytes()) for name in sorted(read.folder.pictures))
+    return tuple(
+        SiteFile(picture_path(name), (folder / name).read_bytes()) for name in sorted(read.folder.pictures)
+    )
 
 
 def _formulas(formulas: tuple[Formula, ...]) -> tuple[SiteFile, ...]:

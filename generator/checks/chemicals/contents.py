@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from generator.model import Lab, Mixture, Procedure, Step, Substance, Text
 from generator.study import LabStudy, Study
+from generator.study.leaving import left_by
 
 WATER = "7732-18-5"
 
@@ -65,12 +66,6 @@ def brought_by(lab: Lab, id: str) -> tuple[Brought, ...]:
             found = substance(lab, inside)
             out.update((Brought(str(group), inside, name), None) for group in (found.groups if found else ()))
     return tuple(out)
-
-
-def left_by(lab: Lab, residue: str) -> tuple[str, ...]:
-    """Ids of the mixtures that leave a residue on the part."""
-    held = [str(place.holds) for place in lab.places.values() if place.holds and residue in place.leaves]
-    return tuple(dict.fromkeys(held))
 
 
 def groups(lab: Lab, id: str) -> frozenset[str]:

@@ -2,7 +2,6 @@
 
 from functools import lru_cache
 
-from generator.checks.chemicals.composition import composition_of
 from generator.checks.chemicals.contents import mixture, substance
 from generator.hazards import (
     Composition,
@@ -15,6 +14,7 @@ from generator.hazards import (
     undeclared_classes,
 )
 from generator.model import Lab
+from generator.study.composition import composition_of
 
 
 def dropped(lab: Lab, id: str) -> tuple[Dropped, ...]:

@@ -3,26 +3,21 @@
 from collections.abc import Iterable
 
 from generator.hazards import Protection, asks_protection, hazard_word
-from generator.model import Lab, Ppe, Text
+from generator.model import Lab, Text
+from generator.study.covering import CHEMICALS, covers, piece
 
-CHEMICALS = "chemicals"
-
-
-def piece(lab: Lab, id: str) -> Ppe | None:
-    """The piece of PPE of an id, or None."""
-    return lab.ppe.get(Text(id))
-
-
-def covers(lab: Lab, id: str, part: str, against: str) -> bool:
-    """Whether a piece protects a part of the body; a face shield over eye protection counts for eyes too."""
-    worn = piece(lab, id)
-    if worn is None or against not in worn.against:
-        return False
-    under = piece(lab, str(worn.over)) if worn.over else None
-    shields_eyes = (
-        worn.protects == "face" and part == "eyes" and under is not None and under.protects == "eyes"
-    )
-    return worn.protects == part or shields_eyes
+__all__ = [
+    "CHEMICALS",
+    "asked",
+    "bare",
+    "covers",
+    "known",
+    "listed",
+    "piece",
+    "pieces_for",
+    "protected_parts",
+    "wear_fix",
+]
 
 
 def bare(lab: Lab, worn: Iterable[str], parts: Iterable[str], against: str) -> tuple[str, ...]:

@@ -2,15 +2,14 @@
 
 from typing import cast
 
-from generator.checks.chemicals.contents import mixture, substance
 from generator.hazards import Composition, Ingredient, declared_ingredient
-from generator.model import Lab, Mixture, Portion, Substance
+from generator.model import Lab, Mixture, Portion, Substance, Text
 from generator.units import Window
 
 
 def composition_of(lab: Lab, id: str) -> Composition | None:
     """The composition, or None where a mixture says nothing of it or names what is not declared."""
-    found = mixture(lab, id)
+    found = lab.mixtures.get(Text(id))
     if found is None or not found.made_of:
         return None
     parts = [_ingredient(lab, str(name), portion) for name, portion in found.made_of.items()]
@@ -21,7 +20,7 @@ def composition_of(lab: Lab, id: str) -> Composition | None:
 
 
 def _ingredient(lab: Lab, id: str, portion: Portion) -> Ingredient | None:
-    bought = substance(lab, id)
+    bought = lab.substances.get(Text(id))
     if bought:
         return declared_ingredient(
             id,
@@ -33,7 +32,7 @@ def _ingredient(lab: Lab, id: str, portion: Portion) -> Ingredient | None:
             density=bought.density,
             bought_mixture=bought.mixture,
         )
-    made = mixture(lab, id)
+    made = lab.mixtures.get(Text(id))
     if made is None:
         return None
     return declared_ingredient(id, portion.amount, _codes(made), density=made.density, bought_mixture=True)
