@@ -156,8 +156,9 @@ def _check(deed: Deed) -> None:
 
 
 def _cool(deed: Deed) -> None:
-    draft = deed.draft
-    draft.put("hot", "", None)
+    deed.draft.put("hot", "", None)
+    # A machine that cools where it was heated is cold afterwards.
+    deed.draft.put("heated", str(deed.step.at or ""), None)
 
 
 def _heat(deed: Deed) -> None:

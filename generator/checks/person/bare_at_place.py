@@ -29,7 +29,7 @@ DOC = RuleDoc(
 )
 
 
-_NOT_HANDS_ON = ("wear", "wait", "hold")
+_NOT_HANDS_ON = ("wear", "wait", "hold", "cool")
 
 
 def find(study: Study) -> Iterator[Problem]:
