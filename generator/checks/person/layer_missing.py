@@ -6,6 +6,7 @@ from generator.checks.moments import called, found_at, moments
 from generator.checks.rule import Rule
 from generator.problems import Level, Problem, RuleDoc
 from generator.study import Study
+from generator.walk import Moment
 
 DOC = RuleDoc(
     id="layer-missing",
@@ -25,16 +26,35 @@ def find(study: Study) -> Iterator[Problem]:
     for moment in moments(study):
         if not (moment.step.put_on or moment.step.take_off):
             continue
+        changed = {str(piece) for piece in (*moment.step.take_off, *moment.step.put_on)}
         for piece in sorted(moment.after.names("worn")):
             under = study.lab.ppe[piece].over if piece in study.lab.ppe else None  # type: ignore[index]
-            if under is not None and not moment.after.has("worn", str(under)):
-                yield found_at(
-                    DOC,
-                    moment,
-                    f"{called(study, piece)} is worn without {called(study, str(under))} underneath",
-                    f"put `{under}` on first, or take `{piece}` off with it",
-                    moment.after.cause("worn", str(under)),
-                )
+            if under is None:
+                continue
+            if not moment.after.has("worn", str(under)):
+                yield _without(study, moment, piece, str(under))
+            elif under in changed and piece not in changed and moment.before.has("worn", piece):
+                yield _from_under(study, moment, piece, str(under))
+
+
+def _without(study: Study, moment: Moment, piece: str, under: str) -> Problem:
+    return found_at(
+        DOC,
+        moment,
+        f"{called(study, piece)} is worn without {called(study, under)} underneath",
+        f"put `{under}` on first, or take `{piece}` off with it",
+        moment.after.cause("worn", under),
+    )
+
+
+def _from_under(study: Study, moment: Moment, piece: str, under: str) -> Problem:
+    return found_at(
+        DOC,
+        moment,
+        f"{called(study, under)} cannot be changed while {called(study, piece)} is worn over it",
+        f"take `{piece}` off first, or change both",
+        moment.after.cause("worn", under),
+    )
 
 
 RULE = Rule(DOC, in_procedure=find)

@@ -22,9 +22,15 @@ def coming(study: Study, moment: Moment) -> set[str]:
         return set(before.names("residue")) & {str(name) for name in place.clears} if place else set()
     if step.do == "empty":
         return _tray(moment) | {str(name) for name in step.use if name in study.lab.mixtures}
-    if step.do == "wear" and len(moment.after.gloves()) <= len(before.gloves()) and before.gloves():
+    if step.do == "wear" and _come_off(moment) & set(before.gloves()):
         return {"gloves"}
     return set()
+
+
+def _come_off(moment: Moment) -> set[str]:
+    """What the step takes off, or replaces by a fresh piece."""
+    replaced = moment.step.put_on if moment.step.fresh else ()
+    return {str(piece) for piece in (*moment.step.take_off, *replaced)}
 
 
 def _tray(moment: Moment) -> set[str]:
