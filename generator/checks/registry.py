@@ -1,6 +1,6 @@
 """All rules, by subject, as one literal tuple."""
 
-from generator.checks import accepted, chemicals, part, people, person, places, sums, time, words
+from generator.checks import accepted, chemicals, part, people, person, places, posting, sums, time, words
 from generator.checks.rule import Rule
 from generator.problems import RuleDoc
 
@@ -13,6 +13,7 @@ RULES: tuple[Rule, ...] = (
     *chemicals.RULES,
     *words.RULES,
     *sums.RULES,
+    *posting.RULES,
     *accepted.RULES,
 )
 

@@ -16,6 +16,10 @@ COMMANDS = (
     ("check", "generator.cli.check", "Say what is wrong in a lab, where, and how to mend it."),
     ("build", "generator.cli.build", "Check, then write the site."),
     ("serve", "generator.cli.serve", "Show the draft in a browser, and each edit at once."),
+    ("changes", "generator.cli.changes", "Say what an edit changes against what is posted."),
+    ("post", "generator.cli.post", "Freeze what was approved as a new issue, and list the copies to replace."),
+    ("withdraw", "generator.cli.withdraw", "Say that a procedure must not be followed any more."),
+    ("copies", "generator.cli.copies", "Keep the list of laminated copies: which hang where, which are wrong."),
     ("schema", "generator.cli.schema", "Write the JSON Schemas that help an editor complete and check."),
 )
 

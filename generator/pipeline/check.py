@@ -8,6 +8,8 @@ from generator.checks import RULES, Rule
 from generator.model import Procedure
 from generator.pipeline.accept import accept
 from generator.pipeline.fold import fold
+from generator.pipeline.posted_problems import posted_in_lab, posted_in_procedure
+from generator.posting.shelf import Posted, Shelf, open_shelf
 from generator.problems import Level, Problem, by_place
 from generator.reading import LabRead, ProcedureFile
 from generator.study import LabStudy, Study, study_lab, study_procedure
@@ -18,12 +20,13 @@ _MISREAD = ("unknown-name", "unknown-key", "required-missing", "unreadable")
 
 @dataclass(frozen=True, slots=True)
 class Checked:
-    """Every problem in the order of the files, the studies by id, and the rules not run, by id."""
+    """Every problem in the order of the files, the studies and the rules not run by id, what is posted."""
 
     problems: tuple[Problem, ...]
     lab: LabStudy | None = None
     studies: Mapping[str, Study] = field(default_factory=dict)
     not_made: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    shelf: Shelf = field(default_factory=Shelf)
 
     def count(self, level: Level) -> int:
         """How many problems of a level."""
@@ -42,30 +45,38 @@ def check(read: LabRead, today: datetime.date, only: str = "") -> Checked:
     files = {id: file for id, file in read.procedures.items() if only in ("", id)}
     procedures = {id: file.procedure for id, file in read.procedures.items()}
     lab = study_lab(read.lab, procedures, read.folder.pictures, today)
-    problems = [*read.problems, *_in_lab(lab)]
+    shelf = open_shelf(read.folder.posted, read.folder.shown)
+    problems = [*read.problems, *_in_lab(lab), *posted_in_lab(lab, shelf)]
     studies: dict[str, Study] = {}
     for file in files.values():
-        for study, found in _check_file(lab, file, read):
+        for study, found in _check_file(lab, file, read, shelf):
             studies[study.procedure.id] = study
             problems += found
-    return Checked(by_place(problems), lab, studies, _not_made(lab, studies.values()))
+    return Checked(by_place(problems), lab, studies, _not_made(lab, studies.values()), shelf)
 
 
 def _check_file(
-    lab: LabStudy, file: ProcedureFile, read: LabRead
+    lab: LabStudy, file: ProcedureFile, read: LabRead, shelf: Shelf
 ) -> Iterable[tuple[Study, tuple[Problem, ...]]]:
-    yield check_procedure(lab, file.procedure, read, file)
+    yield check_procedure(lab, file.procedure, read, file, shelf=shelf)
     for procedure in file.classes.values():
-        yield check_procedure(lab, procedure, read, file, class_of=file.procedure)
+        yield check_procedure(lab, procedure, read, file, file.procedure, shelf)
 
 
 def check_procedure(
-    lab: LabStudy, procedure: Procedure, read: LabRead, file: ProcedureFile, class_of: Procedure | None = None
+    lab: LabStudy,
+    procedure: Procedure,
+    read: LabRead,
+    file: ProcedureFile,
+    class_of: Procedure | None = None,
+    shelf: Shelf | None = None,
 ) -> tuple[Study, tuple[Problem, ...]]:
     """One procedure's study and its problems, folded and with what is accepted."""
     sums, faults = work_out(lab.lab, procedure, Known(read.formulas.formulas))
-    study = study_procedure(lab, procedure, sums, class_of, file.languages)
-    found = list(faults)
+    shelf = shelf or Shelf()
+    posted = Posted(shelf.issues.get(str(procedure.id), ()))
+    study = study_procedure(lab, procedure, sums, class_of, file.languages, posted)
+    found = [*faults, *posted_in_procedure(study, shelf)]
     for rule in RULES:
         if rule.in_procedure and rule.can_run(study):
             found += rule.in_procedure(study)

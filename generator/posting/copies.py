@@ -92,6 +92,12 @@ def change_copy(
     return register.model_copy(update={"copies": copies})
 
 
+def drop_copy(register: CopyRegister, card: str, number: int) -> CopyRegister | None:
+    """The register without one copy; None where there is no such copy."""
+    copies = tuple(copy for copy in register.copies if not _is(copy, card, number))
+    return None if len(copies) == len(register.copies) else register.model_copy(update={"copies": copies})
+
+
 def _is(copy: LaminatedCopy, card: str, number: int) -> bool:
     return copy.card == card and copy.copy_ == number
 

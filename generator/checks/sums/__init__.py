@@ -1,7 +1,6 @@
 """Rules about sums, units and cards."""
 
 from generator.checks.sums import (
-    approves_own,
     card_drops_hazard,
     card_stage_unknown,
     card_too_small,
@@ -16,7 +15,6 @@ from generator.checks.sums import (
     vendor_differs_unsigned,
 )
 
-# `copy_stale`, `review_overdue` and `posted_without_approver` wait for the posting floor.
 RULES = (
     unit_missing.RULE,
     unit_unusual.RULE,
@@ -30,5 +28,4 @@ RULES = (
     card_stage_unknown.RULE,
     stage_on_no_card.RULE,
     vendor_differs_unsigned.RULE,
-    approves_own.RULE,
 )

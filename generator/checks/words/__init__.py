@@ -31,7 +31,6 @@ from generator.checks.words import (
     yaml_sign,
 )
 
-# `id_changed` waits for the posting floor, which finds it.
 RULES = (
     number_in_sentence.RULE,
     vague_word.RULE,

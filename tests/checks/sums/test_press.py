@@ -1,19 +1,9 @@
-"""Rules that the press and the posting floor will call: their words, from plain data."""
+"""Rules that the press calls: their words, from plain data."""
 
-import datetime
-
-from generator.checks.sums import (
-    card_drops_hazard,
-    card_too_small,
-    copy_stale,
-    posted_without_approver,
-    review_overdue,
-)
-from generator.checks.words import id_changed
+from generator.checks.sums import card_drops_hazard, card_too_small
 from generator.model import Card
-from generator.problems import Level, Location
+from generator.problems import Level
 
-WHERE = Location("p/clean.yml", 9, 5)
 CARD = Card.model_validate({"id": "line-card", "title": "Line card", "size": "A4", "read_from": "2.0 m"})
 
 
@@ -53,20 +43,3 @@ def test_what_a_card_leaves_out_is_told_once_with_its_first_step() -> None:
 def test_a_card_that_shows_more_than_its_steps_have() -> None:
     shown = {"Corrosive", "Toxic"}
     assert list(card_drops_hazard.judge(CARD, shown, set(), {"in": {"Toxic"}}, {"in": set()})) == []
-
-
-def test_posting_says_what_is_out_of_date_and_who_is_asked() -> None:
-    stale = copy_stale.at(WHERE, "etch-card", "2", "3", "4", ["etch-in"])
-    assert stale.message == 'copy 2 of card "etch-card" is issue 3, and issue 4 is posted (changed: etch-in)'
-    due = review_overdue.at(WHERE, datetime.date(2025, 6, 3), datetime.date(2026, 6, 3), "instructor")
-    assert due.message == "the review was due on 2026-06-03; the procedure was last posted on 2025-06-03"
-    alone = posted_without_approver.at(WHERE, "4", "instructor", "technician")
-    assert alone.message.endswith("was approved by technician; its approver is instructor")
-    assert posted_without_approver.at(WHERE, "4", "instructor").message.endswith(
-        "by nobody; its approver is instructor"
-    )
-    gone = id_changed.at(WHERE, "step", "soak-in", ["soak-start"])
-    assert (
-        gone.fix == "write `was: soak-in` on what it has become (new here: `soak-start`), or give the id back"
-    )
-    assert {problem.where for problem in (stale, due, alone, gone)} == {WHERE}

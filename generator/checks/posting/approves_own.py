@@ -9,7 +9,7 @@ from generator.study import Study
 DOC = RuleDoc(
     id="approves-own",
     level=Level.WARNING,
-    subject="sums",
+    subject="posting",
     what="`written_by` and `approver` are one role, or two roles held by one person now.",
     why="A second pair of eyes sees what the author no longer sees.",
     bad="written_by: technician\napprover: technician",

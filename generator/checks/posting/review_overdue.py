@@ -8,7 +8,7 @@ from generator.problems import Level, Location, Problem, RuleDoc
 DOC = RuleDoc(
     id="review-overdue",
     level=Level.WARNING,
-    subject="sums",
+    subject="posting",
     what=(
         "More than `review_every` has passed since the procedure was last posted or reviewed. Its page "
         "shows a banner."

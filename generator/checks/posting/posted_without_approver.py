@@ -6,7 +6,7 @@ from generator.problems import Level, Location, Problem, RuleDoc
 DOC = RuleDoc(
     id="posted-without-approver",
     level=Level.ERROR,
-    subject="sums",
+    subject="posting",
     what="A posted issue changes more than wording, and the procedure's approver did not approve it.",
     why=(
         "A new time, limit, chemical or order on the wall is somebody's decision, and it must be the right "

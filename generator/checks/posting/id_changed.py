@@ -8,7 +8,7 @@ from generator.problems import Level, Location, Problem, RuleDoc
 DOC = RuleDoc(
     id="id-changed",
     level=Level.ERROR,
-    subject="words",
+    subject="posting",
     what=(
         "The last posted issue has a step, stage or card whose id is gone, and nothing says `was: ...` with "
         "it."

@@ -1,0 +1,74 @@
+"""newel changes: what an edit changes, in the trade's words, and what it affects."""
+
+from typing import TYPE_CHECKING
+
+import click
+
+from generator.cli.screen import show
+
+if TYPE_CHECKING:
+    from generator.cli.lines import Line
+    from generator.pipeline import Checked
+    from generator.reading import LabRead
+
+
+@click.command("changes")
+@click.argument("words", nargs=-1, metavar="[FOLDER] [ID]")
+@click.option("--since", type=click.IntRange(1), metavar="ISSUE", help="Since this issue, not the last one.")
+def command(words: tuple[str, ...], since: int | None) -> int:
+    """Say what the files change against what is posted, who must approve it, and which copies it makes wrong.
+
+    Exit status 1 where something differs from what is posted, 0 where nothing does.
+    """
+    from generator.cli.posting import check_posted
+    from generator.cli.target import read_target
+
+    target = read_target(words)
+    checked = check_posted(target.read)
+    ids = [target.only] if target.only else list(target.read.procedures)
+    drafts = 0
+    for id in ids:
+        lines, differs = _of_one(id, target.read, checked, since or 0)
+        drafts += differs
+        show(lines)
+    return 1 if drafts else 0
+
+
+def _of_one(id: str, read: "LabRead", checked: "Checked", since: int) -> "tuple[tuple[Line, ...], bool]":
+    from generator.cli.lines import text_line
+    from generator.cli.posted_lines import change_lines
+    from generator.pipeline.changes import changes_since
+    from generator.pipeline.contents import card_codes, draft_of, known_formulas
+    from generator.posting.copies import hanging
+    from generator.problems import NewelError
+
+    shelf = checked.shelf
+    head = shelf.head(id)
+    if head is None:
+        return (text_line(f"{id}: never posted, a draft", "strong"),), True
+    if since and shelf.issue(id, since) is None:
+        raise NewelError("no-issue", f"{id} has no issue {since}", hint=f"its last one is {head.number}")
+    drafted = draft_of(read, checked, id)
+    told = changes_since(shelf, drafted, card_codes(drafted.studies, known_formulas(read)), since)
+    number, gone = since or head.number, shelf.withdrawn(id)
+    lines = (
+        [text_line(f"{id}: withdrawn on {gone.withdrawn}, because: {gone.because}", "strong")] if gone else []
+    )
+    if not told:
+        lines.append(text_line(f"{id}: as posted in issue {number}"))
+        return tuple(lines), bool(gone)
+    count = f"{len(told)} change{'s' if len(told) > 1 else ''}"
+    mine = (
+        [
+            one
+            for one in hanging(shelf, checked.lab.today)
+            if str(one.copy.card).startswith((f"{id}/", f"{id}."))
+        ]
+        if checked.lab
+        else []
+    )
+    return (
+        *lines,
+        text_line(f"{id}: {count} since issue {number}", "strong"),
+        *change_lines(told, mine),
+    ), True

@@ -1,0 +1,168 @@
+"""newel copies: where each laminated copy hangs, which are wrong, and who looked when."""
+
+from collections.abc import Callable
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import click
+
+from generator.cli.screen import show
+
+if TYPE_CHECKING:
+    from datetime import date
+
+    from generator.model.posted import CopyRegister, LaminatedCopy
+    from generator.posting.shelf import Shelf
+
+
+@click.group("copies", invoke_without_command=True)
+@click.option("--folder", type=click.Path(path_type=Path), default=Path(), metavar="DIR",
+              help="The lab's folder, or the one that holds procedures; this one if not given.")  # fmt: skip
+@click.pass_context
+def command(ctx: click.Context, folder: Path) -> int:
+    """List the laminated copies; exit status 1 where one must be replaced or looked at."""
+    ctx.obj = folder
+    return 0 if ctx.invoked_subcommand else _list(folder)
+
+
+@command.command("list")
+@click.pass_obj
+def list_copies(folder: Path) -> int:
+    """List every copy with its state; exit status 1 where one must be replaced or looked at."""
+    return _list(folder)
+
+
+@command.command("add")
+@click.argument("card", metavar="PROCEDURE/CARD")
+@click.option("--hangs", required=True, help="Where it hangs, in words that lead there.")
+@click.pass_obj
+def add(folder: Path, card: str, hangs: str) -> int:
+    """Note a new copy of a card as posted now."""
+    from generator.posting.copies import add_copy
+
+    def change(shelf: "Shelf", today: "date") -> "CopyRegister":
+        return add_copy(shelf.register, _fresh(shelf, card, hangs, today))
+
+    return _change(folder, change, f"noted a copy of {card}, {hangs}")
+
+
+@command.command("replaced")
+@click.argument("card", metavar="PROCEDURE/CARD")
+@click.argument("number", type=click.IntRange(1))
+@click.option("--taken-down", is_flag=True, help="It was taken down and none hangs in its place.")
+@click.pass_obj
+def replaced(folder: Path, card: str, number: int, taken_down: bool) -> int:
+    """Note that the card as posted now hangs in a copy's place."""
+    from generator.posting.copies import change_copy, drop_copy
+
+    def change(shelf: "Shelf", today: "date") -> "CopyRegister | None":
+        if taken_down:
+            return drop_copy(shelf.register, card, number)
+        issue, code = _posted(shelf, card)
+        fields = {"issue": int(issue), "code": code, "since": today, "looked_at": None}
+        return change_copy(shelf.register, card, number, fields)
+
+    return _change(folder, change, f"noted {card} copy {number}", f"{card} has no copy {number}")
+
+
+@command.command("looked-at")
+@click.argument("card", metavar="PROCEDURE/CARD")
+@click.argument("number", type=click.IntRange(1))
+@click.pass_obj
+def looked_at(folder: Path, card: str, number: int) -> int:
+    """Note that somebody has looked at a copy today: it hangs where it should and can be read."""
+    from generator.posting.copies import change_copy
+
+    def change(shelf: "Shelf", today: "date") -> "CopyRegister | None":
+        return change_copy(shelf.register, card, number, {"looked_at": today})
+
+    return _change(folder, change, f"noted {card} copy {number}", f"{card} has no copy {number}")
+
+
+def _list(folder: Path) -> int:
+    from generator.cli.day import day_of_run
+    from generator.cli.lines import text_line, visible
+    from generator.cli.posted_lines import replace_lines, state_text
+    from generator.posting.copies import hanging
+
+    copies = hanging(_shelf(_home(folder)), day_of_run())
+    show(
+        text_line(f"{visible(one.name)}, {visible(str(one.copy.hangs))}: {state_text(one)}", hang=4)
+        for one in copies
+    )
+    wrong = [one for one in copies if one.is_wrong]
+    show(replace_lines(wrong))
+    late = [one for one in copies if one.look_due and not one.is_wrong]
+    if late:
+        show([text_line(f"{len(late)} to be looked at: {', '.join(one.name for one in late)}")])
+    return 1 if wrong or late else 0
+
+
+def _fresh(shelf: "Shelf", card: str, hangs: str, today: "date") -> "LaminatedCopy":
+    from generator.model.posted import LaminatedCopy
+
+    issue, code = _posted(shelf, card)
+    fields = {
+        "card": card,
+        "copy": "1",
+        "issue": issue,
+        "code": code,
+        "hangs": hangs,
+        "since": today.isoformat(),
+    }
+    return LaminatedCopy.model_validate(fields)
+
+
+def _posted(shelf: "Shelf", card: str) -> tuple[str, str]:
+    from generator.posting.copies import posted_card, procedure_of
+    from generator.problems import NewelError
+
+    found = posted_card(shelf, card)
+    if found is None:
+        head = shelf.head(procedure_of(card))
+        known = (
+            ", ".join(f"{procedure_of(card)}/{name}" for name in head.cards if "/" not in name)
+            if head
+            else ""
+        )
+        raise NewelError(
+            "no-card", f"no card {card} is posted", hint=f"posted are: {known}" if known else "post it first"
+        )
+    return found
+
+
+def _change(
+    folder: Path, change: "Callable[[Shelf, date], CopyRegister | None]", done: str, missing: str = ""
+) -> int:
+    from generator.cli.day import day_of_run
+    from generator.posting.copies import write_register
+    from generator.problems import NewelError
+    from generator.publishing.files import one_at_a_time, write_over
+
+    home = _home(folder)
+    with one_at_a_time(home / "posted"):
+        register = change(_shelf(home), day_of_run())
+        if register is None:
+            raise NewelError("no-copy", missing, hint="`newel copies` lists them")
+        write_over(home / "posted" / "copies.yml", write_register(register))
+    click.echo(done)
+    return 0
+
+
+def _home(folder: Path) -> Path:
+    from generator.reading import find_folder
+
+    return find_folder(folder)
+
+
+def _shelf(home: Path) -> "Shelf":
+    from generator.posting.shelf import open_shelf
+    from generator.problems import NewelError
+    from generator.reading import open_folder
+
+    opened = open_folder(home, home.as_posix())
+    shelf = open_shelf(opened.posted, opened.shown)
+    if shelf.problems:
+        first = shelf.problems[0]
+        raise NewelError("no-register", f"{first.where}: {first.message}", hint=first.fix)
+    return shelf

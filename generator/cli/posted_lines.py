@@ -1,0 +1,103 @@
+"""Changes, copies and refusals as lines of text."""
+
+from collections.abc import Iterable, Iterator
+
+from generator.cli.lines import Line, Piece, text_line, visible
+from generator.pipeline.changes import ToldChange
+from generator.pipeline.posting import Ready, Refused
+from generator.posting.copies import Hanging
+
+_HEADS = {
+    "new hazard": "New hazard (the approver and the safety office)",
+    "chemical": "Chemicals and waste (the approver)",
+    "ppe": "What is worn (the approver)",
+    "limit": "Limits and settings (the approver)",
+    "time": "Times (the approver)",
+    "order": "Order, places and people (the approver)",
+    "wording": "Wording (the author or the approver)",
+}
+
+
+def change_lines(told: Iterable[ToldChange], copies: Iterable[Hanging] = ()) -> Iterator[Line]:
+    """Every change under the head of its group, with what it affects."""
+    found, hung = tuple(told), tuple(copies)
+    for group, head in _HEADS.items():
+        rows = [one for one in found if one.change.group == group]
+        if rows:
+            yield text_line(f"  {head}", "strong", hang=2)
+        for one in rows:
+            yield text_line(f"    {visible(one.text)}", hang=6)
+            affects = affected_words(one, hung)
+            if affects:
+                yield Line((Piece("      affects ", "frame"), Piece(visible(affects))), hang=8)
+
+
+def affected_words(one: ToldChange, copies: Iterable[Hanging] = ()) -> str:
+    """ "etch-card copies 1 and 2, run sheet, training"."""
+    cards = [_card_words(card, tuple(copies)) for card in one.cards]
+    return ", ".join([*cards, *one.affects])
+
+
+def _card_words(card: str, copies: tuple[Hanging, ...]) -> str:
+    numbers = [str(one.copy.copy_) for one in copies if _same_card(str(one.copy.card), card)]
+    if not numbers:
+        return f"{card} (no copy hangs)"
+    last = numbers.pop()
+    return f"{card} copies {', '.join(numbers)} and {last}" if numbers else f"{card} copy {last}"
+
+
+def _same_card(of_copy: str, card: str) -> bool:
+    """`line.second-year/etch` is the card `second-year/etch` of its procedure."""
+    home, _, name = of_copy.partition("/")
+    tail = home.partition(".")[2]
+    return (f"{tail}/{name}" if tail else name) == card
+
+
+def refusal_lines(refused: Refused) -> Iterator[Line]:
+    """Why a procedure is not posted; its problems are listed by `newel check`."""
+    for one in refused.refusals:
+        yield Line((Piece(f"{refused.id} is not posted", "error"), Piece(f": {visible(one.what)}")), hang=4)
+        yield Line((Piece("   = ", "frame"), Piece("fix: ", "fix"), Piece(visible(one.fix))), hang=10)
+    if refused.problems:
+        many = len(refused.problems)
+        yield Line(
+            (
+                Piece(f"{refused.id} is not posted", "error"),
+                Piece(f": {many} problem{'s stand' if many > 1 else ' stands'} in the way, as listed above"),
+            ),
+            hang=4,
+        )
+
+
+def ready_lines(ready: Ready) -> Iterator[Line]:
+    """What was posted."""
+    yield text_line(f"posted {ready.id}, issue {ready.number}: {ready.file}", "strong")
+    yield from change_lines(ready.changes, ready.replace)
+    if ready.number == 1:
+        yield text_line("  its first issue")
+
+
+def replace_lines(copies: Iterable[Hanging]) -> Iterator[Line]:
+    """The replace list, to be ticked off."""
+    found = tuple(copies)
+    if not found:
+        yield text_line("No copy on a wall is wrong.")
+        return
+    yield text_line(f"Replace {len(found)} cop{'ies' if len(found) > 1 else 'y'}:", "strong")
+    for one in found:
+        yield text_line(
+            f"  [ ] {visible(one.name)}, {visible(str(one.copy.hangs))}: {state_text(one)}", hang=6
+        )
+
+
+def state_text(one: Hanging) -> str:
+    """A copy's state in words."""
+    has = f"hangs as issue {one.copy.issue} · {one.copy.code}"
+    words = {
+        "current": f"current, issue {one.copy.issue} · {one.copy.code}",
+        "replace": f"{has}; now issue {one.issue} · {one.code}",
+        "withdrawn": f"{has}; withdrawn, take it down",
+        "not posted": f"{has}; no such card is posted, take it down",
+    }
+    late = f"; somebody was to look at it by {one.look_due}" if one.look_due else ""
+    return words[one.state] + late

@@ -1,0 +1,187 @@
+"""Post and withdraw: the changes since the last issue, then a refusal or the text to write."""
+
+import datetime
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass, replace
+from typing import Any
+
+from generator.pipeline.cards import set_cards
+from generator.pipeline.changes import ToldChange, changed_cards, changes_since
+from generator.pipeline.check import Checked
+from generator.pipeline.contents import Drafted, card_codes, draft_of, known_formulas
+from generator.posting.approval import Refusal, refusals
+from generator.posting.change import Change
+from generator.posting.copies import Hanging, wrong_copies
+from generator.posting.issue import open_issue, write_issue, write_withdrawal
+from generator.posting.shelf import Shelf
+from generator.problems import Level, Problem
+from generator.reading import LabRead
+from generator.views.filling.card import CardFacts
+
+# Found because something is posted: what mends them is to post again.
+_MENDED = ("copy-stale", "review-overdue", "translation-stale")
+
+
+@dataclass(frozen=True, slots=True)
+class Wish:
+    """What the person asks for: why, who approved it, whether the safety office has seen it."""
+
+    reason: str
+    approved_by: str
+    safety_seen_by: str = ""
+    wording_only: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Refused:
+    """Why a procedure is not posted: problems of its files, or rules of approval."""
+
+    id: str
+    refusals: tuple[Refusal, ...] = ()
+    problems: tuple[Problem, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Ready:
+    """An issue ready to be written to `file`, below the lab's folder; `shelf` is how all will stand then."""
+
+    id: str
+    number: int
+    file: str
+    text: str
+    changes: tuple[ToldChange, ...]
+    cards: tuple[str, ...]
+    shelf: Shelf
+    today: datetime.date
+
+    @property
+    def replace(self) -> tuple[Hanging, ...]:
+        """Copies of this procedure's cards that are wrong once it is posted."""
+        mine = (self.id + "/", self.id + ".")
+        return tuple(
+            one for one in wrong_copies(self.shelf, self.today) if str(one.copy.card).startswith(mine)
+        )
+
+
+def post(read: LabRead, checked: Checked, id: str, wish: Wish) -> Ready | Refused:
+    """An issue of one procedure from its files as they stand, or why not."""
+    problems = tuple(_in_the_way(read, checked, id))
+    if problems or checked.lab is None or read.lab is None:
+        return Refused(id, problems=problems)
+    drafted, shelf = draft_of(read, checked, id), checked.shelf
+    formulas = known_formulas(read)
+    set_problems = tuple(
+        p for card in set_cards(drafted.studies.values(), CardFacts(formulas)) for p in card.problems
+    )
+    if any(problem.level is Level.ERROR for problem in set_problems):
+        return Refused(id, problems=set_problems)
+    codes = card_codes(drafted.studies, formulas)
+    told = changes_since(shelf, drafted, codes)
+    asked = (*(one.change for one in told), *_besides(shelf, drafted, told))
+    if wish.wording_only and any(change.group != "wording" for change in asked):
+        return Refused(
+            id, (Refusal("more than wording has changed", "post it on its own, with its approver"),)
+        )
+    refused = tuple(refusals(read.lab, drafted.procedure, asked, wish.approved_by, wish.safety_seen_by))
+    return Refused(id, refused) if refused else _ready(drafted, shelf, codes, told, wish, checked.lab.today)
+
+
+def _in_the_way(read: LabRead, checked: Checked, id: str) -> Iterator[Problem]:
+    """Errors of the whole lab, and warnings of this procedure that nobody accepted."""
+    files = {name for base, (name, _) in read.folder.procedures.items() if base == id}
+    files |= {name for (base, _), (name, _) in read.folder.sides.items() if base == id}
+    for problem in checked.problems:
+        warned = (
+            problem.level is Level.WARNING and problem.where.file in files and problem.rule not in _MENDED
+        )
+        if problem.level is Level.ERROR or warned:
+            yield problem
+
+
+def _besides(shelf: Shelf, drafted: Drafted, told: tuple[ToldChange, ...]) -> Iterator[Change]:
+    """What needs an approver although no fact changed: a first issue, a return, a review."""
+    head = shelf.head(drafted.id)
+    if head is None:
+        yield Change("procedure", drafted.id, "", "", "", "order", "new")
+        for (noun, id, field), hazards in drafted.facts.items():
+            if field == "hazards" and hazards and noun in ("mixtures", "substances", "places"):
+                yield Change(noun, id, field, "", hazards, "new hazard")
+    elif shelf.withdrawn(drafted.id) or not told:
+        yield Change("procedure", drafted.id, "", "", "", "order", "new")
+
+
+def _ready(
+    drafted: Drafted,
+    shelf: Shelf,
+    codes: Mapping[str, str],
+    told: tuple[ToldChange, ...],
+    wish: Wish,
+    today: datetime.date,
+) -> Ready:
+    last = shelf.last(drafted.id)
+    number = last.head.number + 1 if last and last.head else 1
+    head: dict[str, Any] = {
+        "number": str(number),
+        "posted": today.isoformat(),
+        **({"written_by": str(drafted.procedure.written_by)} if drafted.procedure.written_by else {}),
+        "approver": str(drafted.procedure.approver),
+        "approved_by": wish.approved_by,
+        **({"safety_seen_by": wish.safety_seen_by} if wish.safety_seen_by else {}),
+        "reason": wish.reason,
+        "check_code": drafted.code,
+        **({"before": last.seal} if last else {}),
+        "changes": [_written(one, codes) for one in told],
+        "stages": [str(stage.stage) for stage in drafted.procedure.stages],
+        "steps": _last_changed(drafted, shelf, told, number),
+        "cards": {
+            card: {"issue": str(issue), "code": code}
+            for card, issue, code in _cards(drafted, shelf, codes, number)
+        },
+    }
+    file = f"posted/{drafted.id}/{number}.yml"
+    text = write_issue(drafted.id, head, drafted.content)
+    fresh = open_issue(f"{shelf.register_file.removesuffix('posted/copies.yml')}{file}", text.encode())
+    after = replace(shelf, issues={**shelf.issues, drafted.id: (*shelf.issues.get(drafted.id, ()), fresh)})
+    posted = shelf.head(drafted.id)
+    old = {name: str(card.code) for name, card in posted.cards.items()} if posted else {}
+    return Ready(drafted.id, number, file, text, told, changed_cards(old, codes), after, today)
+
+
+def _written(one: ToldChange, codes: Mapping[str, str]) -> dict[str, Any]:
+    out: dict[str, Any] = {"group": one.change.group, "text": one.text}
+    cards = [card for card in one.cards if card in codes]
+    rows = (("steps", list(one.steps)), ("cards", cards), ("affects", list(one.affects)))
+    return out | {name: row for name, row in rows if row}
+
+
+def _last_changed(drafted: Drafted, shelf: Shelf, told: Iterable[ToldChange], number: int) -> dict[str, str]:
+    """In which issue each step last changed; a step that has another id now keeps its issue."""
+    head = shelf.head(drafted.id)
+    before = {str(id): str(issue) for id, issue in head.steps.items()} if head else {}
+    renamed = {one.change.id: one.change.old for one in told if one.change.kind == "renamed"}
+    reached = {step for one in told for step in one.steps if one.change.kind != "renamed"}
+    out = {}
+    for located in drafted.studies[""].steps():
+        id = str(located.step.id)
+        old = before.get(renamed.get(id, id))
+        out[id] = str(number) if id in reached or old is None else old
+    return out
+
+
+def _cards(
+    drafted: Drafted, shelf: Shelf, codes: Mapping[str, str], number: int
+) -> Iterator[tuple[str, int, str]]:
+    """A card that prints what it printed keeps the issue since which it stands: no copy of it is wrong."""
+    head = shelf.head(drafted.id)
+    for card, code in codes.items():
+        before = head.cards.get(card) if head else None
+        yield card, before.issue if before and before.code == code else number, code
+
+
+def withdraw(shelf: Shelf, id: str, because: str, today: datetime.date) -> tuple[str, str] | None:
+    """The file and the text that withdraw the newest issue; None where there is none to withdraw."""
+    head = shelf.head(id)
+    if head is None or shelf.withdrawn(id):
+        return None
+    fields = {"issue": str(head.number), "withdrawn": today.isoformat(), "because": because}
+    return f"posted/{id}/{head.number}.withdrawn.yml", write_withdrawal(id, fields)
