@@ -7,7 +7,7 @@ from pathlib import Path
 from generator.outputs.drawings import drawings
 from generator.outputs.site import SiteFile
 
-STYLES = ("tokens", "type", "shell", "parts", "steps", "tables", "hazards", "tools", "print")
+STYLES = ("tokens", "type", "shell", "parts", "steps", "tables", "hazards", "strip", "tools", "print")
 SCRIPTS = (
     "store",
     "dom",

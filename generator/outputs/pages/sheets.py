@@ -11,6 +11,7 @@ from generator.outputs.mathml import formula_mathml
 from generator.outputs.page import Page
 from generator.outputs.pages import calculator, checking, chemical, lists, place, posted, procedure
 from generator.outputs.search import SearchEntry
+from generator.outputs.strip import strip_html
 from generator.problems import Problem, RuleDoc
 from generator.study import LabStudy, Study
 from generator.views import addresses
@@ -29,6 +30,7 @@ from generator.views.filling.home import (
 from generator.views.filling.place import place_view
 from generator.views.filling.procedure import procedure_view
 from generator.views.filling.report import report_view
+from generator.views.filling.strip import strip_view
 from generator.views.index import IndexView
 from generator.views.posted import PostedView
 from generator.views.shown import BannerView
@@ -50,7 +52,7 @@ class Sheet:
 class Told:
     """All that the pages are told from.
 
-    `banners` are by the id of a procedure, `strips` are its run as a finished drawing, `screenings` by the
+    `banners` are by the id of a procedure, `screenings` by the
     id of a mixture; `files` are the paths of the site's files.
     """
 
@@ -63,7 +65,6 @@ class Told:
     not_made: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     posted: PostedView = field(default_factory=lambda: PostedView((), ()))
     banners: Mapping[str, tuple[BannerView, ...]] = field(default_factory=dict)
-    strips: Mapping[str, str] = field(default_factory=dict)
     screenings: Mapping[str, Screening | NotScreened] = field(default_factory=dict)
     files: frozenset[str] = frozenset()
 
@@ -129,7 +130,9 @@ def _procedures(told: Told) -> Iterator[Sheet]:
     for study in told.studies:
         id = study.procedure.id
         banners = told.banners.get(id, ())
-        view = procedure_view(study, formulas, banners, told.files, told.strips.get(id, ""))
+        strip = strip_view(study)
+        drawn = strip_html(strip) if strip else ""
+        view = procedure_view(study, formulas, banners, told.files, drawn)
         entry = procedure.procedure_entry(view)
         address = addresses.procedure_address(id)
         yield _sheet(address, procedure.procedure_anchors, procedure.procedure_page, view, entry)
