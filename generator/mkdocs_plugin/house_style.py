@@ -35,7 +35,7 @@ def apply_house_style(config: MkDocsConfig) -> None:
         theme.dirs.insert(0, folder)
     theme["font"] = False
     theme["features"] = list(FEATURES)
-    theme["palette"] = [dict(choice) for choice in PALETTE]
+    theme["palette"] = [{**choice, "primary": "custom", "accent": "custom"} for choice in PALETTE]
     theme["icon"] = {**(theme.get("icon") or {}), "logo": "newel/post"}
     theme["favicon"] = "assets/newel-mark.svg"
     config.use_directory_urls = False

@@ -1,5 +1,6 @@
 """The lab's first page, its indexes and its glossary."""
 
+from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping
 
 from generator.formulas import Formula
@@ -11,7 +12,15 @@ from generator.units import show_window
 from generator.views import addresses
 from generator.views.filling.place import out_of_use
 from generator.views.filling.plan import clock_words
-from generator.views.filling.words import call_view, low, named, role_title, spoken_time, worn_sign
+from generator.views.filling.words import (
+    call_view,
+    chemical_link,
+    low,
+    named,
+    role_title,
+    spoken_time,
+    worn_sign,
+)
 from generator.views.home import HomeView
 from generator.views.index import GlossaryView, GroupView, IndexView, RowView, TermView
 from generator.views.shown import BannerView, CallView, EmergencyView, FactView, LinkView
@@ -79,42 +88,46 @@ def procedure_row(study: Study) -> RowView:
 
 
 def procedures_index(study: LabStudy, studies: tuple[Study, ...]) -> IndexView:
-    """All procedures; then by place, by role, by hazard, so that none needs the navigation."""
-    groups = [GroupView("All", "all_of_them", tuple(procedure_row(one) for one in studies))]
-    groups += _by_place(study, studies)
+    """All procedures by role; then the places and hazards by which they are found."""
     roles = dict.fromkeys(str(one.procedure.who) for one in studies)
-    for role in roles:
-        rows = tuple(procedure_row(one) for one in studies if one.procedure.who == role)
-        groups.append(GroupView(f"For: {low(role_title(study.lab, role))}", f"for_{role}", rows))
-    groups += _by_hazard(study, studies)
-    lead = "By place, by role and by hazard."
+    groups = [
+        GroupView(
+            f"For the {low(role_title(study.lab, role))}",
+            f"for_{role}",
+            tuple(procedure_row(one) for one in studies if one.procedure.who == role),
+        )
+        for role in roles
+    ]
+    groups.append(GroupView("By place", "by_place", tuple(_by_place(study, studies))))
+    groups.append(GroupView("By hazard", "by_hazard", tuple(_by_hazard(study, studies))))
+    lead = "By role, by place and by hazard."
     return IndexView(addresses.PROCEDURES, "Procedures", lead, tuple(group for group in groups if group.rows))
 
 
-def _by_place(study: LabStudy, studies: tuple[Study, ...]) -> Iterator[GroupView]:
-    for id, place in _in_order(study.lab):
-        rows = tuple(
-            procedure_row(one) for one in studies if any(step.at == id for step in one.procedure.steps)
-        )
-        yield GroupView(f"At: {station_words(place)}", f"at_{id}", rows)
+def _by_place(study: LabStudy, studies: tuple[Study, ...]) -> Iterator[RowView]:
+    used = Counter(id for one in studies for id in {str(step.at) for step in one.procedure.steps if step.at})
+    for id, place in in_order(study.lab):
+        if used[id]:
+            number = "" if place.number is None else str(place.number)
+            link = LinkView(place.title, addresses.place_address(id), "steps_here")
+            yield RowView(link, number, end=_counted(used[id]))
 
 
-def _by_hazard(study: LabStudy, studies: tuple[Study, ...]) -> Iterator[GroupView]:
+def _by_hazard(study: LabStudy, studies: tuple[Study, ...]) -> Iterator[RowView]:
+    """The statements met, each leading to what carries it."""
     edition = Edition(study.lab.lab.ghs)
-    codes = sorted({code for one in studies for code in one.used_codes() if code[:1] in "HE"})
-    for code in codes:
-        rows = tuple(procedure_row(one) for one in studies if code in one.used_codes())
-        yield GroupView(
-            f"{code}: {statement_text(code, edition) or 'no text in this edition'}", f"with_{code}", rows
-        )
+    used = Counter(code for one in studies for code in one.used_codes() if code[:1] in "HE")
+    for code in sorted(used):
+        text = f"{code}: {statement_text(code, edition) or 'no text in this edition'}"
+        link = LinkView(text, addresses.CHEMICALS, f"with_{code}")
+        yield RowView(link, end=_counted(used[code]))
 
 
-def station_words(place: Place) -> str:
-    """A place in a heading."""
-    return place.title if place.number is None else f"{place.number} {place.title}"
+def _counted(number: int) -> str:
+    return f"{number} procedure{'s' * (number != 1)}"
 
 
-def _in_order(lab: Lab) -> list[tuple[str, Place]]:
+def in_order(lab: Lab) -> list[tuple[str, Place]]:
     """Numbered places first, in the order of their numbers; then the others as declared."""
     places = [(str(id), place) for id, place in lab.places.items()]
     return sorted(places, key=lambda pair: (pair[1].number is None, pair[1].number or 0))
@@ -122,7 +135,7 @@ def _in_order(lab: Lab) -> list[tuple[str, Place]]:
 
 def places_index(study: LabStudy) -> IndexView:
     """The numbered places, then those round them."""
-    rows = [(place.number is not None, _place_row(id, place)) for id, place in _in_order(study.lab)]
+    rows = [(place.number is not None, _place_row(id, place)) for id, place in in_order(study.lab)]
     groups = (
         GroupView("Stations", "the_stations", tuple(row for numbered, row in rows if numbered)),
         GroupView("Around them", "around_them", tuple(row for numbered, row in rows if not numbered)),
@@ -160,9 +173,27 @@ def chemicals_index(study: LabStudy) -> IndexView:
         )
         for id, one in lab.substances.items()
     )
-    groups = (GroupView("Made here", "made_here", mixtures), GroupView("As bought", "as_bought", substances))
+    groups = (
+        GroupView("Made here", "made_here", mixtures),
+        GroupView("As bought", "as_bought", substances),
+        *_by_statement(study),
+    )
     lead = "What is declared. The supplier’s safety data sheet stands above every page here."
     return IndexView(addresses.CHEMICALS, "Substances", lead, tuple(group for group in groups if group.rows))
+
+
+def _by_statement(study: LabStudy) -> Iterator[GroupView]:
+    lab, edition = study.lab, Edition(study.lab.lab.ghs)
+    nouns = {str(id): noun for id, noun in (*lab.mixtures.items(), *lab.substances.items())}
+    codes = sorted({str(code) for noun in nouns.values() for code in noun.hazards if code[:1] in "HE"})
+    for code in codes:
+        rows = tuple(
+            _chemical_row(study, id, link, noun.not_classified)
+            for id, noun in nouns.items()
+            if code in noun.hazards and (link := chemical_link(lab, id))
+        )
+        text = statement_text(code, edition) or "no text in this edition"
+        yield GroupView(f"{code}: {text}", f"with_{code}", rows)
 
 
 def _chemical_row(study: LabStudy, id: str, link: LinkView, not_classified: bool) -> RowView:

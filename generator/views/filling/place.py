@@ -12,7 +12,6 @@ from generator.views.filling.words import (
     fail_sentence,
     joined,
     low,
-    named,
     role_title,
     thing_title,
     worn_sign,
@@ -114,8 +113,10 @@ def _rides(study: LabStudy, place: Place) -> Iterator[FactView]:
 
 
 def _steps(id: str, studies: Iterable[Study]) -> Iterator[LinkView]:
+    """One link for each procedure, to its first step here."""
     for study in studies:
-        for number, step in enumerate(study.procedure.steps, 1):
-            if step.at == id:
-                text = f"{study.procedure.title}, step {number}: {named(step.do)}"
-                yield LinkView(text, procedure_address(study.procedure.id), str(step.id))
+        here = [(number, step) for number, step in enumerate(study.procedure.steps, 1) if step.at == id]
+        if here:
+            numbers = joined(str(number) for number, _ in here)
+            text = f"{study.procedure.title}: step{'s' * (len(here) > 1)} {numbers}"
+            yield LinkView(text, procedure_address(study.procedure.id), str(here[0][1].id))
