@@ -5,7 +5,7 @@ from collections.abc import Iterable, Iterator, Mapping
 
 from generator.formulas import Formula
 from generator.hazards import Edition, signal_word, statement_text
-from generator.model import Lab, Place
+from generator.model import Lab, Mixture, Place, Substance
 from generator.problems import RuleDoc
 from generator.study import LabStudy, Study
 from generator.units import show_window
@@ -184,7 +184,8 @@ def chemicals_index(study: LabStudy) -> IndexView:
 
 def _by_statement(study: LabStudy) -> Iterator[GroupView]:
     lab, edition = study.lab, Edition(study.lab.lab.ghs)
-    nouns = {str(id): noun for id, noun in (*lab.mixtures.items(), *lab.substances.items())}
+    nouns: dict[str, Mixture | Substance] = {str(id): mixture for id, mixture in lab.mixtures.items()}
+    nouns |= {str(id): substance for id, substance in lab.substances.items()}
     codes = sorted({str(code) for noun in nouns.values() for code in noun.hazards if code[:1] in "HE"})
     for code in codes:
         rows = tuple(
