@@ -20,8 +20,11 @@ _RULE_PARTS: tuple[Part[RuleDoc], ...] = (
     Part("but_so", "But so", "shared/code.j2", lambda doc: {"code": doc.good}),
 )
 _REPORT_PARTS: tuple[Part[ReportView], ...] = (
-    Part("findings", "Found", "report/findings.j2", lambda view: {"any": view.findings}),
+    Part("findings", "Found", "report/findings.j2", lambda view: {"rows": view.findings}),
+    Part("accepted", "Accepted, for a time", "report/findings.j2", lambda view: {"rows": view.accepted}),
+    Part("walked", "What was walked", "report/walked.j2", lambda view: {"rows": view.walked}),
     Part("not_made", "Not checked", "report/not_made.j2", lambda view: {"any": view.not_made}),
+    Part("blind", "What a checker cannot see", "report/blind.j2", lambda view: {"rows": view.blind}),
 )
 
 

@@ -34,6 +34,11 @@ def joined(words: Iterable[str], last: str = "and") -> str:
     return f"{', '.join(found[:-1])} {last} {found[-1]}" if len(found) > 1 else "".join(found)
 
 
+def counted(count: int, noun: str) -> str:
+    """A number and its noun: "1 step", "12 steps"."""
+    return f"{count:,} {noun}{'' if count == 1 else 's'}".replace(",", "\N{NARROW NO-BREAK SPACE}")
+
+
 def times(count: int | None) -> str:
     """How often something may be done again."""
     return _PLURALS.get(count or 1, f"at most {count} times")
