@@ -172,5 +172,5 @@ def _checks(told: Told) -> Iterator[Sheet]:
     for doc in told.docs:
         entry = checking.rule_entry(doc)
         yield _sheet(addresses.rule_address(doc.id), checking.rule_anchors, checking.rule_page, doc, entry)
-    view = report_view(told.problems, told.not_made)
+    view = report_view(told.problems, told.not_made, told.studies)
     yield _sheet(addresses.REPORT, checking.report_anchors, checking.report_page, view)
