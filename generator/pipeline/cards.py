@@ -1,6 +1,6 @@
 """Set every wall card in type, and judge what came out."""
 
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Iterable, Iterator
 from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass
 
@@ -9,6 +9,8 @@ from generator.checks.sums.card_too_small import Part
 from generator.model import Card
 from generator.outputs.press import card_pdf, card_svg, fit
 from generator.outputs.site import SiteFile
+from generator.pipeline.card_demands import demanded, shown
+from generator.pipeline.marks import Mark
 from generator.problems import Level, Location, NewelError, Problem
 from generator.study import Study
 from generator.views.addresses import card_path
@@ -16,7 +18,6 @@ from generator.views.card import CardView
 from generator.views.filling.card import CardFacts, card_view
 
 _WORKERS = 2
-Progress = Callable[[int, int], None]
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,15 +31,16 @@ class SetCard:
     problems: tuple[Problem, ...]
 
 
-def set_cards(studies: Iterable[Study], facts: CardFacts) -> tuple[SetCard, ...]:
-    """All cards of the studies, in their order; the press runs on as many threads as help."""
+def set_cards(studies: Iterable[Study], facts: CardFacts, mark: Mark | None = None) -> tuple[SetCard, ...]:
+    """All cards of the studies, in their order; `mark` adds how each stands once its content is there."""
     jobs = [(study, card) for study in studies for card in study.procedure.cards]
     with ThreadPoolExecutor(_WORKERS) as pool:
-        return tuple(pool.map(lambda job: _set_card(*job, facts), jobs))
+        return tuple(pool.map(lambda job: _set_card(job[0], job[1], facts, mark), jobs))
 
 
-def _set_card(study: Study, card: Card, facts: CardFacts) -> SetCard:
-    view = card_view(study, card, facts)
+def _set_card(study: Study, card: Card, facts: CardFacts, mark: Mark | None) -> SetCard:
+    content = card_view(study, card, facts)
+    view = mark(study, card, content) if mark else content
     problems = [*_dropped(study, card, view)]
     try:
         problems += _too_small(card, view)
@@ -58,28 +60,29 @@ def _print(study: Study, card: Card, view: CardView) -> Iterator[SiteFile]:
 def _too_small(card: Card, view: CardView) -> Iterator[Problem]:
     found = fit(view)
     if not found.fits:
-        parts = [Part(part.first, part.last, tuple(part.stages)) for part in found.proposal]
+        parts = [
+            Part(part.first, part.last, tuple(part.stages), part.letter_height) for part in found.proposal
+        ]
         needed = max(found.lines_needed, found.lines_there + 1)
-        yield from card_too_small.judge(card, needed, found.lines_there, found.least, parts, found.larger)
+        larger = [f"{size} with letters of {letter:.1f} mm" for size, letter in found.larger]
+        yield from card_too_small.judge(card, needed, found.lines_there, found.least, parts, larger)
 
 
 def _dropped(study: Study, card: Card, view: CardView) -> Iterator[Problem]:
     """The rule's own eyes: what the card shows against a second, plain reading of what its steps have."""
     if not card.stages:
         return
-    wear, hazards = {}, {}
-    for moment in study.walk.straight:
-        if moment.stage.stage in card.stages:
-            step, place = str(moment.step.id), study.place(moment.step.at)
-            wear[step] = {str(study.lab.ppe[p].title) for p in moment.before.names("worn") if p in study.lab.ppe}  # type: ignore[index]
-            words = place.hazards if place else ()
-            hazards[step] = {str(study.lab.hazard_words[w].title) for w in words if w in study.lab.hazard_words}
-    shown_wear = {piece.title for piece in view.wear}
-    if view.words.language == str(study.lab.lab.language):
-        yield from card_drops_hazard.judge(card, {h.text for h in view.hazards}, shown_wear, hazards, wear)
+    there, wanted = shown(view), demanded(study, card)
+    for kind, things in wanted.items():
+        yield from card_drops_hazard.left_out(card, kind, there[kind], things)
 
 
 def _refused(bad: NewelError, where: Location) -> Problem:
     """What the press cannot print: a letter that no font has, a word longer than a line."""
-    return Problem("card-too-small" if bad.id == "card-too-small" else "unreadable", Level.ERROR, where, bad.what,
-                   bad.hint or "write it in other words")
+    return Problem(
+        "card-too-small" if bad.id == "card-too-small" else "unreadable",
+        Level.ERROR,
+        where,
+        bad.what,
+        bad.hint or "write it in other words",
+    )

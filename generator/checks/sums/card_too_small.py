@@ -29,11 +29,12 @@ DOC = RuleDoc(
 
 @dataclass(frozen=True, slots=True)
 class Part:
-    """One card of a proposed split: the numbers of its first and last step, and the titles of its stages."""
+    """One card of a proposed split: first and last step by number, titles of its stages, letters in mm."""
 
     first: str
     last: str
     stages: tuple[str, ...] = ()
+    letter: float = 0.0
 
 
 def judge(
@@ -49,7 +50,7 @@ def judge(
     yield DOC.found(
         card.spot("size"),
         f'card "{card.id}" needs {lines_needed} lines and has room for {lines_there}, with letters of '
-        f'{least:.1f} mm '
+        f"{least:.1f} mm "
         f"for a reader at {show_quantity(card.read_from)} on {card.size}",
         _fix(proposal, larger),
     )
@@ -58,7 +59,9 @@ def judge(
 def _fix(proposal: Sequence[Part], larger: Sequence[str]) -> str:
     ways = []
     if proposal:
-        parts = "; ".join(f"steps {part.first} to {part.last}{_titles(part)}" for part in proposal)
+        parts = "; ".join(
+            f"steps {part.first} to {part.last}{_titles(part)}{_letter(part)}" for part in proposal
+        )
         ways.append(f"split it into {len(proposal)} cards ({parts})")
     if larger:
         ways.append(f"print it on {' or '.join(larger)}")
@@ -71,6 +74,10 @@ def _fix(proposal: Sequence[Part], larger: Sequence[str]) -> str:
 
 def _titles(part: Part) -> str:
     return f" of {', '.join(part.stages)}" if part.stages else ""
+
+
+def _letter(part: Part) -> str:
+    return f" with letters of {part.letter:.1f} mm" if part.letter else ""
 
 
 RULE = Rule(DOC, found_by="press")

@@ -13,6 +13,7 @@ from generator.views.card_words import CardWords, card_words
 from generator.views.filling.card_phrases import phrases
 from generator.views.filling.card_rows import card_steps, step_numbers
 from generator.views.filling.card_tables import card_tables
+from generator.views.filling.hazard_words import word_sign
 from generator.views.filling.translation import Words
 
 # ISO 7010 warning signs for what a statement says; what has no sign of its own carries the general one.
@@ -73,7 +74,7 @@ def card_view(study: Study, card: Card, facts: CardFacts) -> CardView:
         else "",
         help=_help(study, steps, words, fixed) if everything or "help" in card.show else (),
         signal=_signal(codes, fixed) if hazards else "",
-        hazards=_hazards(study, steps, codes) if hazards else (),
+        hazards=_hazards(study, steps, codes, words) if hazards else (),
         steps=card_steps(study, card, words, fixed, facts.formulas, called(study, steps)),
         tables=card_tables(study, steps, facts.formulas, step_numbers(study), phrases(words.language)),
         words=fixed,
@@ -81,11 +82,11 @@ def card_view(study: Study, card: Card, facts: CardFacts) -> CardView:
 
 
 def _title(words: Words, card: Card) -> str:
-    """The card's own title; in another language the title of its only stage, where that is translated."""
-    if words.file and len(card.stages) == 1:
-        stage = str(card.stages[0])
-        return words.stage(stage, str(card.title))
-    return str(card.title)
+    """The card's own title; in another language that of its only stage where only that is translated."""
+    own = words.card(str(card.id), "")
+    if own or len(card.stages) != 1 or not words.file:
+        return own or str(card.title)
+    return words.stage(str(card.stages[0]), str(card.title))
 
 
 def _steps(study: Study, card: Card) -> tuple[Step, ...]:
@@ -116,15 +117,15 @@ def _help(study: Study, steps: tuple[Step, ...], words: Words, fixed: CardWords)
     help = study.lab.lab.help
     who = called(study, steps)
     role = study.role(who)
-    call = f"{words.role(who)}: {role.reach}" if role and role.reach else words.role(who)
+    reach = words.lab("roles", who, "reach", role.reach) if role else ""
     rows = (
-        (fixed.call, call),
-        (fixed.emergency, help.emergency),
-        (fixed.eyewash, help.eyewash),
-        (fixed.shower, help.shower),
-        (fixed.first_aid, None if help.eyewash else help.first_aid),
+        (fixed.call, f"{words.role(who)}: {reach}" if reach else words.role(who)),
+        (fixed.emergency, words.help("emergency", help.emergency)),
+        (fixed.eyewash, words.help("eyewash", help.eyewash)),
+        (fixed.shower, words.help("shower", help.shower)),
+        (fixed.first_aid, "" if help.eyewash else words.help("first_aid", help.first_aid)),
     )
-    return tuple(CardHelp(label, str(text)) for label, text in rows if text)
+    return tuple(CardHelp(label, text) for label, text in rows if text)
 
 
 def called(study: Study, steps: tuple[Step, ...]) -> str:
@@ -147,17 +148,20 @@ def _signal(codes: tuple[str, ...], fixed: CardWords) -> str:
     return {"Danger": fixed.danger, "Warning": fixed.warning}.get(str(word or ""), "")
 
 
-def _hazards(study: Study, steps: tuple[Step, ...], codes: tuple[str, ...]) -> tuple[CardHazard, ...]:
+def _hazards(
+    study: Study, steps: tuple[Step, ...], codes: tuple[str, ...], words: Words
+) -> tuple[CardHazard, ...]:
+    """Statements in full, then hazards without one; those of the whole procedure for a card without steps."""
     edition = Edition(study.lab.lab.ghs)
     found: dict[str, CardHazard] = {}
     for code in codes:
         text = statement_text(code, edition)
         if text:
             found[code] = CardHazard(next((sign for sign, group in _SIGNS if code in group), _GENERAL), text)
-    for step in steps:
+    for step in steps or tuple(located.step for located in study.steps()):
         place = study.place(step.at)
-        for word in place.hazards if place else ():
-            own = study.lab.hazard_words.get(word)
-            if own:
-                found[str(word)] = CardHazard(str(own.symbol or _GENERAL), str(own.title))
+        for word in map(str, place.hazards if place else ()):
+            sign = word_sign(study.lab, word)
+            title = words.lab("hazard_words", word, "title", sign.title)
+            found[word] = CardHazard(sign.symbol or _GENERAL, title)
     return tuple(found.values())

@@ -140,7 +140,7 @@ def _limit(row: _Row, step: Step) -> str:
 def _hold(row: _Row, step: Step) -> str:
     if step.hold is None:
         return ""
-    until = row.words.step(step, "hold", step.hold.until)
+    until = row.words.step(step, "hold.until", step.hold.until)
     return f"{row.words.role(step.hold.who)}: {until}" if step.hold.who else until
 
 
@@ -167,15 +167,12 @@ def _check(row: _Row, step: Step) -> tuple[str, str, str]:
             parts.append(row.phrases.window(place.temperature))
         right = place.not_right
         if right and not if_not:
-            if_not = row.words.lab("places", str(step.at), "not_right", right.say)
+            if_not = row.words.lab("places", str(step.at), "not_right.say", right.say)
             call = call or str(right.call or "")
     if step.watch:
-        seen = step.watch.check or ", ".join(
-            show_reading(str(n), r, row.phrases.window) for n, r in step.watch.record.items()
-        )
-        parts.append(row.phrases.every(show_quantity(step.watch.every), str(seen)))
-        if step.watch.fail and not if_not:
-            if_not, call = str(step.watch.fail.say or ""), str(step.watch.fail.call or "")
+        seen, not_seen, whom = _watched(row, step)
+        parts.append(row.phrases.every(show_quantity(step.watch.every), seen))
+        if_not, call = (if_not, call) if if_not else (not_seen, whom)
     # Readings without a limit are for the run sheet; on the wall stands what must be met.
     limited = [
         show_reading(str(name), reading, row.phrases.window)
@@ -187,11 +184,24 @@ def _check(row: _Row, step: Step) -> tuple[str, str, str]:
     return "; ".join(parts), if_not, row.words.role(call) if call not in ("", row.called) else ""
 
 
+def _watched(row: _Row, step: Step) -> tuple[str, str, str]:
+    """What is looked at again and again, what is done when it is not so, and whom to call then."""
+    watch = step.watch
+    if watch is None:
+        return "", "", ""
+    readings = (show_reading(str(name), each, row.phrases.window) for name, each in watch.record.items())
+    seen = row.words.step(step, "watch.check", watch.check) or ", ".join(readings)
+    fail = watch.fail
+    if fail is None:
+        return seen, "", ""
+    return seen, row.words.step(step, "watch.fail.say", fail.say), str(fail.call or "")
+
+
 def _if_not(row: _Row, step: Step) -> str:
     fail = step.fail
     if fail is None:
         return ""
-    parts = [str(fail.say)] if fail.say else []
+    parts = [row.words.step(step, "fail.say", fail.say)] if fail.say else []
     if fail.mend:
         parts.append(row.words.sentence(fail.mend))
     if fail.redo or fail.mend or fail.at_most:

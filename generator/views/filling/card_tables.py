@@ -2,16 +2,17 @@
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from typing import Any
 
 from generator.formulas import Formula, Input
 from generator.formulas.reckoner import reckon, round_values
-from generator.model import FormulaRef, Step
+from generator.model import FormulaRef, Number, Step, Text
 from generator.study import Study
 from generator.sums import Given, Sum
+from generator.sums.limits import answer_limit
 from generator.units import Quantity, Window, show_number, show_quantity, show_unit
 from generator.views.card import CardTable
 from generator.views.filling.card_phrases import Phrases
-from generator.views.filling.job import plain_value
 from generator.views.filling.words import named
 from generator.views.told import show_given
 
@@ -22,13 +23,14 @@ _AROUND = (0.55, 1.45)
 
 @dataclass(frozen=True, slots=True)
 class _Asked:
-    """One value of a step that a formula sets, and between what it must stay there."""
+    """One value of a step that a formula sets: its bounds at the place, and the limit that the lab sets."""
 
     step: Step
     reference: FormulaRef
     sum: Sum
     formula: Formula
     stays: Window | None
+    limit: Quantity | None
 
 
 def card_tables(
@@ -57,7 +59,9 @@ def _asked(study: Study, step: Step, formulas: Mapping[str, Formula]) -> Iterato
     for field, value, stays in kinds:
         found = study.sums.by_key.get(f"{step.id}.{field}")
         if isinstance(value, FormulaRef) and found and found.formula in formulas:
-            yield _Asked(step, value, found, formulas[found.formula], stays)
+            formula = formulas[found.formula]
+            limit = answer_limit(formula, study.lab.calculators.get(found.formula))  # type: ignore[call-overload]
+            yield _Asked(step, value, found, formula, stays, limit)
 
 
 def _table(
@@ -67,7 +71,7 @@ def _table(
     if along is None or asked.formula.as_given:
         return None
     wanted, given, row = along
-    values = {one.name: plain_value(one.value) for one in asked.sum.inputs}
+    values = {one.name: _plain(one.value) for one in asked.sum.inputs}
     cells = [cells[0] for cells in reckon(asked.formula, wanted.name, values=values, rows=row).cells]
     kept = [(at, cell) for at, cell in zip(row, cells, strict=True) if cell and _stays(asked, cell)]
     if len(kept) < 2:
@@ -81,6 +85,18 @@ def _table(
         note=_note(asked, given, phrases),
         step=str(asked.step.id),
     )
+
+
+def _plain(value: object) -> Any:
+    """A value of the model as a formula takes it."""
+    match value:
+        case Number():
+            return value.value
+        case Text():
+            return str(value)
+        case tuple():
+            return tuple({name: _plain(cell) for name, cell in row.items()} for row in value)
+    return value
 
 
 def _along(study: Study, asked: _Asked) -> tuple[Input, Given, tuple[Quantity, ...]] | None:
@@ -113,7 +129,10 @@ def _round(value: Quantity, usual: Window) -> tuple[Quantity, ...]:
 
 
 def _stays(asked: _Asked, answer: Quantity) -> bool:
-    return asked.stays is None or asked.stays.dimension != answer.dimension or asked.stays.contains(answer)
+    bounds = (asked.stays, Window(None, asked.limit) if asked.limit else None)
+    return all(
+        bound is None or bound.dimension != answer.dimension or bound.contains(answer) for bound in bounds
+    )
 
 
 def _head(words: str, unit: str) -> str:
@@ -131,6 +150,8 @@ def _note(asked: _Asked, along: Given, phrases: Phrases) -> str:
         for one in asked.sum.inputs
         if one.name != along.name and isinstance(one.value, Quantity)
     ]
-    most = asked.stays.high if asked.stays and asked.step.power and asked.stays.low is None else None
+    supply = asked.stays.high if asked.stays and asked.stays.low is None else None
+    limits = [limit for limit in (supply, asked.limit) if limit]
+    most = min(limits, key=lambda limit: limit.si, default=None)
     never = f" {phrases.never_above(show_quantity(most))}." if most else ""
     return f"{phrases.held(', '.join(held))}.{never}" if held else never.strip()

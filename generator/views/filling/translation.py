@@ -2,12 +2,14 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import cached_property
 
 from generator.model import LanguageFile, Step
+from generator.model.translation import translated
 from generator.study import Study
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Words:
     """Look-ups of an author's words; nothing is ever invented, what lacks stands in the base language."""
 
@@ -19,30 +21,42 @@ class Words:
         """The BCP 47 tag of these words."""
         return str(self.file.language if self.file else self.study.lab.lab.language)
 
+    @cached_property
+    def _there(self) -> Mapping[str, str]:
+        """Every translated sentence by its path."""
+        return {path: str(text) for path, text in translated(self.file).items()} if self.file else {}
+
+    def _of(self, path: str, base: str | None) -> str:
+        return self._there.get(path) or str(base or "")
+
     def step(self, step: Step, field: str, base: str | None) -> str:
-        """A step's field (`say`, `card`, `check`, `hold`, `why`) by the step's id."""
-        found = _inside(self.file.steps if self.file else {}, str(step.id), field)
-        return found or str(base or "")
+        """A step's sentence by its field: `say`, `check`, `hold.until`, `fail.say`, `watch.check`."""
+        return self._of(f"steps.{step.id}.{field}", base)
 
     def sentence(self, step: Step) -> str:
-        """What a card says for a step: its shorter words, else its sentence."""
-        short = self.step(step, "card", None)
-        if short or (self.file and _inside(self.file.steps, str(step.id), "say")):
-            return short or self.step(step, "say", None)
-        return str(step.card or step.say)
+        """What a card says for a step: its shorter words, else its sentence; a translation goes first."""
+        translation = self.step(step, "card", None) or self.step(step, "say", None)
+        return translation or str(step.card or step.say)
 
     def lab(self, noun: str, id: str, field: str, base: str | None) -> str:
         """A field of a noun of the lab (`places`, `roles`, `timers`, `ppe`, `waste`) by its id."""
-        nouns = self.file.lab.get(noun) if self.file else None
-        return (_inside(nouns, id, field) if isinstance(nouns, Mapping) else "") or str(base or "")
+        return self._of(f"lab.{noun}.{id}.{field}", base)
+
+    def help(self, field: str, base: str | None) -> str:
+        """Where help is: `emergency`, `eyewash`, `shower`, `first_aid`."""
+        return self._of(f"lab.help.{field}", base)
 
     def whole(self, field: str, base: str | None) -> str:
         """A sentence of the whole procedure: `title`, `stop_rule`."""
-        return str((getattr(self.file, field, None) if self.file else None) or base or "")
+        return self._of(field, base)
 
     def stage(self, id: str, base: str) -> str:
         """The title of a stage."""
-        return _inside(self.file.stages if self.file else {}, id, "title") or base
+        return self._of(f"stages.{id}.title", base)
+
+    def card(self, id: str, base: str) -> str:
+        """The title of a card."""
+        return self._of(f"cards.{id}.title", base)
 
     def place(self, id: str | None) -> str:
         """The title of a place, empty without one."""
@@ -53,10 +67,3 @@ class Words:
         """The title of a role, empty without one."""
         role = self.study.role(id)
         return self.lab("roles", str(id), "title", role.title) if role else ""
-
-
-def _inside(mapping: object, id: str, field: str) -> str:
-    """A sentence two levels down, empty where there is none."""
-    inner = mapping.get(id) if isinstance(mapping, Mapping) else None
-    found = inner.get(field) if isinstance(inner, Mapping) else None
-    return str(found) if isinstance(found, str) else ""

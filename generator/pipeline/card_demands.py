@@ -1,0 +1,126 @@
+"""What a wall card must show, read plainly from model and walk; whoever filled the card is not asked."""
+
+from collections.abc import Iterator, Mapping, Set
+
+from generator.hazards import hazard_word, statement_text
+from generator.hazards.edition import Edition
+from generator.model import Card, Step
+from generator.study import Study
+from generator.views.card import CardStep, CardView
+from generator.views.filling.translation import Words
+
+# Kind of thing -> id of a step, "" for the whole card -> the words that are printed.
+Things = Mapping[str, Mapping[str, Set[str]]]
+
+_WEAR, _HAZARDS, _STOP = "wear", "hazards", "the stop rule"
+_STEPS, _HOLDS, _MARKS = "the row", "the hold point", "a mark"
+_SEEN, _IF_NOT, _ALARM, _WASTE = (
+    "what must be seen",
+    "what to do if not",
+    "what the alarm asks",
+    "the container",
+)
+
+
+def shown(view: CardView) -> Things:
+    """All that a finished card says, by kind and step."""
+    whole = {
+        _WEAR: {piece.title for piece in view.wear},
+        _HAZARDS: {hazard.text for hazard in view.hazards},
+        _STOP: {view.stop_rule},
+    }
+    rows = {
+        kind: {step.id: _said(step, kind) for step in view.steps}
+        for kind in (_STEPS, _HOLDS, _MARKS, _SEEN, _IF_NOT, _ALARM, _WASTE)
+    }
+    return {**{kind: {"": words} for kind, words in whole.items()}, **rows}
+
+
+def _said(step: CardStep, kind: str) -> Set[str]:
+    match kind:
+        case "the row":
+            return {step.sentence}
+        case "a mark":
+            return {mark.kind for mark in step.marks}
+    fields = {_HOLDS: step.hold, _SEEN: step.check, _IF_NOT: step.if_not, _ALARM: step.alarm}
+    return _parts(fields.get(kind, step.container))
+
+
+def _parts(text: str) -> Set[str]:
+    """A text, the pieces that were put together in it, and its first sentences."""
+    pieces = {text, *text.split("; ")}
+    sentences = text.split(". ")
+    first = {f"{'. '.join(sentences[:count])}." for count in range(1, len(sentences))}
+    return pieces | {piece.partition(": ")[2] for piece in pieces} | first
+
+
+def demanded(study: Study, card: Card) -> Things:
+    """All that the steps of a card's stages ask for; nothing for a card without stages."""
+    steps = [
+        found.step for found in study.steps() if found.stage.stage in card.stages and found.mends is None
+    ]
+    words = Words(study, study.languages.get(str(card.language)) if card.language else None)
+    found: dict[str, dict[str, Set[str]]] = {kind: {} for kind in shown_kinds()}
+    for step in steps:
+        for kind, things in _of_step(study, words, step):
+            found[kind][str(step.id)] = things
+    for id, pieces in _worn(study, card).items():
+        titles = {words.lab("ppe", piece, "title", study.lab.ppe[piece].title) for piece in pieces}  # type: ignore[index]
+        found[_WEAR][id] = titles
+    if steps and study.procedure.stop_rule:
+        found[_STOP][str(steps[0].id)] = {words.whole("stop_rule", study.procedure.stop_rule)}
+    return found
+
+
+def shown_kinds() -> tuple[str, ...]:
+    """Every kind, in the order in which it is told."""
+    return (_HAZARDS, _WEAR, _STOP, _STEPS, _HOLDS, _MARKS, _SEEN, _IF_NOT, _ALARM, _WASTE)
+
+
+def _of_step(study: Study, words: Words, step: Step) -> Iterator[tuple[str, Set[str]]]:
+    place = study.place(step.at)
+    yield _STEPS, {words.sentence(step)}
+    yield _HAZARDS, set(_harm(study, words, step))
+    if step.hold:
+        yield _HOLDS, {words.step(step, "hold.until", step.hold.until)}
+    if step.check:
+        yield _SEEN, {words.step(step, "check", step.check)}
+    if step.fail and step.fail.say:
+        yield _IF_NOT, {words.step(step, "fail.say", step.fail.say)}
+    if step.when_it_sounds and step.for_ is not None:
+        yield _ALARM, {words.step(step, "when_it_sounds", step.when_it_sounds)}
+    marks = {"current-first"} if step.power else set[str]()
+    if step.do == "put-in" and place and place.arrive in ("dry", "wet"):
+        marks |= {str(place.arrive)}
+    yield _MARKS, marks
+    container = study.container(step.waste)
+    if container:
+        yield _WASTE, {words.lab("waste", str(step.waste), "title", container.title)}
+
+
+def _harm(study: Study, words: Words, step: Step) -> Iterator[str]:
+    """Statements of what the place holds and the step uses, and the place's hazards without a statement."""
+    place = study.place(step.at)
+    touched = [str(id) for id in step.use]
+    if place and place.holds:
+        touched.append(str(place.holds))
+    for id in touched:
+        texts = (statement_text(code, Edition(study.lab.lab.ghs)) for code in study.statements_of(id))
+        yield from (text for text in texts if text)
+    for word in map(str, place.hazards if place else ()):
+        own, shipped = study.lab.hazard_words.get(word), hazard_word(word)  # type: ignore[call-overload]
+        title = str(own.title) if own else shipped.title if shipped else ""
+        if title:
+            yield words.lab("hazard_words", word, "title", title)
+
+
+def _worn(study: Study, card: Card) -> dict[str, Set[str]]:
+    """What is on at each step as the walk carries it, and what the step's place asks for outright."""
+    found: dict[str, Set[str]] = {}
+    for moment in study.walk.straight:
+        if moment.stage.stage in card.stages:
+            place = study.place(moment.step.at)
+            asked = {str(piece) for piece in place.wear} if place and not place.wear_when else set[str]()
+            worn = set(moment.before.names("worn")) | asked
+            found[str(moment.step.id)] = {piece for piece in worn if piece in study.lab.ppe}
+    return found
