@@ -183,7 +183,7 @@ def draw(card: CardView, made: Plan) -> Sheet:
     if placed is None:
         raise ValueError("the card does not fit this plan")
     margin = made.paper.margin
-    marks: list[Mark] = [_across(card, made)] if card.status == "draft" else []
+    marks: list[Mark] = [across(made.paper, card.words.draft)] if card.status == "draft" else []
     marks += marks_of(made.head, margin, margin)
     marks += _body(placed, made)
     top = made.paper.height - margin - made.foot.height
@@ -222,9 +222,9 @@ def _body(placed: Flow, made: Plan) -> list[Mark]:
     return marks
 
 
-def _across(card: CardView, made: Plan) -> Across:
-    sheet = made.paper
+def across(sheet: Paper, word: str) -> Across:
+    """A pale word from corner to corner."""
     diagonal = (sheet.width**2 + sheet.height**2) ** 0.5
-    cap = min(0.16 * diagonal, 0.72 * diagonal / width(card.words.draft, 1.0, heavy=True))
+    cap = min(0.16 * diagonal, 0.72 * diagonal / width(word, 1.0, heavy=True))
     angle = -degrees(atan2(sheet.height, sheet.width))
-    return Across(0.0, 0.0, sheet.width, sheet.height, cap, angle, card.words.draft)
+    return Across(0.0, 0.0, sheet.width, sheet.height, cap, angle, word)

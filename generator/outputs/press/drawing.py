@@ -97,6 +97,24 @@ class Grid:
 
 
 @dataclass(frozen=True, slots=True)
+class Ruled:
+    """A form: column widths, a height for each row, cells as lines of runs; the first row holds the heads.
+
+    `pad` is the white inside a cell's edges, `line` the thickness of the rules. An empty cell is written in.
+    """
+
+    x: float
+    y: float
+    columns: tuple[float, ...]
+    heights: tuple[float, ...]
+    cap: float
+    pitch: float
+    pad: float
+    line: float
+    rows: tuple[tuple[tuple[Line, ...], ...], ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Across:
     """A pale word laid across the whole sheet, under everything else."""
 
@@ -109,7 +127,7 @@ class Across:
     word: str
 
 
-Mark = Text | Box | Sign | Code | Grid | Across
+Mark = Text | Box | Sign | Code | Grid | Ruled | Across
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,7 +1,7 @@
 """Every text that a card prints, so that a letter that cannot be printed is found before anything is set."""
 
 import unicodedata
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import fields
 from functools import cache
 
@@ -50,16 +50,25 @@ def _letters() -> frozenset[str]:
 
 def unprintable(card: CardView) -> tuple[str, ...]:
     """Characters of the card that the bundled letters do not have, each once."""
-    return missing(printed(card), _letters())
+    return unprintable_in(printed(card))
+
+
+def unprintable_in(texts: Iterable[str]) -> tuple[str, ...]:
+    """Characters of any texts that the bundled letters do not have, each once."""
+    return missing(texts, _letters())
 
 
 def demand_letters(card: CardView) -> None:
     """Raise NewelError, naming the characters, when the card cannot be printed as written."""
-    strange = unprintable(card)
+    demand(card.title, unprintable(card))
+
+
+def demand(title: str, strange: tuple[str, ...]) -> None:
+    """Raise NewelError for a sheet of that title which has characters without a letter."""
     if strange:
         raise NewelError(
             "letter-missing",
-            f"the card {card.title!r} has {', '.join(map(_named, strange))}, which its letters cannot print",
+            f"the card {title!r} has {', '.join(map(_named, strange))}, which its letters cannot print",
             "a card prints every character as written or not at all",
             "write it in words, or leave it out",
         )
