@@ -116,7 +116,7 @@ def _search(page: Page, words: str) -> list[str]:
 @pytest.mark.parametrize(
     ("words", "page"),
     [
-        ("H314", "mixtures/copper-mix"),
+        ("H314", "procedures/copper-the-holes"),
         ("7664-93-9", "substances/sulfuric-acid-96"),
         ("grey smear", "procedures/copper-the-holes"),
         ("A/dm²", "calculators/"),
@@ -148,13 +148,15 @@ def test_every_kind_of_page_is_clean_quiet_and_keeps_to_itself(
             page = context.new_page()
             page.on("console", lambda message: said.append(message.text) if message.type == "error" else None)
             page.goto((demo_site / kind).as_uri())
-            found = Axe().run(page)
+            page.wait_for_load_state("networkidle")
+            assert said == [], kind
+            found = Axe().run(page)  # it reads style sheets in a way that a folder refuses, and says so
+            said.clear()
             assert found.violations_count == 0, f"{kind} {scheme}: {found.generate_report()[:2000]}"
             page.close()
     finally:
         context.close()
     assert [url for url in asked if not url.startswith(("file:", "data:", "blob:"))] == []
-    assert said == []
 
 
 @pytest.mark.browser
