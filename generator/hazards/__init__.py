@@ -1,5 +1,6 @@
 """GHS facts and screening: statements, labels, protection, reactivity; mixtures from composition."""
 
+from generator.hazards.advice import Advice, advice
 from generator.hazards.cas import cas_check_digit, cas_digit_right, cas_well_formed
 from generator.hazards.classification import HazardClass, SpecificLimit, classes_of, read_class, read_limit
 from generator.hazards.comparing import Dropped, cut_off, dropped_statements, undeclared_classes
@@ -8,6 +9,7 @@ from generator.hazards.declared import declared_ingredient
 from generator.hazards.density import DensityUsed
 from generator.hazards.drawings import pictogram_alt, pictogram_codes, pictogram_svg, pictogram_title
 from generator.hazards.edition import Edition
+from generator.hazards.effects import Effect, effects
 from generator.hazards.evidence import Evidence
 from generator.hazards.hazard_words import HazardWord, hazard_word, hazard_word_ids
 from generator.hazards.labels import (
@@ -35,7 +37,7 @@ from generator.hazards.protection import (
     needs_sign_off,
     oxidiser,
 )
-from generator.hazards.reactivity import Meeting, group_name, meeting, meetings
+from generator.hazards.reactivity import BLANK_SAYS, Meeting, group_name, meeting, meetings
 from generator.hazards.screening import CAUTION, Screening, screen
 from generator.hazards.shares import Share, Shares, shares_of
 from generator.hazards.statements import (
@@ -59,13 +61,16 @@ from generator.hazards.substances import (
 from generator.hazards.tables import source_of, unresolved_in
 
 __all__ = [
+    "BLANK_SAYS",
     "CAUTION",
     "OPEN_QUESTION",
+    "Advice",
     "Ate",
     "Composition",
     "DensityUsed",
     "Dropped",
     "Edition",
+    "Effect",
     "Evidence",
     "HazardClass",
     "HazardWord",
@@ -87,6 +92,7 @@ __all__ = [
     "Term",
     "Unknown",
     "Use",
+    "advice",
     "asks_protection",
     "cas_check_digit",
     "cas_digit_right",
@@ -97,6 +103,7 @@ __all__ = [
     "cut_off",
     "declared_ingredient",
     "dropped_statements",
+    "effects",
     "gas_maker",
     "grave_as_bought",
     "group_name",

@@ -48,9 +48,7 @@ def _dropped(row: Share, one: HazardClass, declared: tuple[str, ...]) -> Dropped
     if row.percent is None or limit is None or not reaches(row.percent, limit):
         return None
     return (
-        None
-        if covered_by(one.code, declared)
-        else Dropped(row.ingredient.name, one.code, row.percent, limit)
+        None if covered_by(one.code, declared) else Dropped(row.ingredient.name, one.code, row.percent, limit)
     )
 
 

@@ -44,8 +44,6 @@ def extreme_ph_step(composition: Composition, outcome: str) -> Step:
     low, high, evidence = extreme_ph()
     at = composition.ph
     edge = (at.low or at.high) if at else None
-    says = (
-        f"{outcome}, because {extreme_ph_says(composition)}; an acid or alkaline reserve may say otherwise"
-    )
+    says = f"{outcome}, because {extreme_ph_says(composition)}; an acid or alkaline reserve may say otherwise"
     limit = f"pH up to {low:g}, or at least {high:g}"
     return Step("Extreme pH", "3.2.3.1.2", (), edge.number if edge else 0.0, limit, says, evidence)

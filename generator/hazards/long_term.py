@@ -81,11 +81,7 @@ def _elicits(part: Part, one: HazardClass, own: float | None) -> bool:
 
 
 def _unsure(part: Part, one: HazardClass) -> tuple[Unknown, ...]:
-    if (
-        one.short in _SENSITISERS
-        and one.category == "1"
-        and part.ingredient.lowest_limit(one.short) is None
-    ):
+    if one.short in _SENSITISERS and one.category == "1" and part.ingredient.lowest_limit(one.short) is None:
         why = f"{one.name} without sub-category: 1 % is used, where sub-category 1A would be 0.1 %"
         return (Unknown(part.name, why),)
     return ()

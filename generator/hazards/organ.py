@@ -35,9 +35,7 @@ def _own(part: Part, code: str) -> float | None:
 def _stot(code: str, parts: tuple[Part, ...]) -> Finding:
     generic = summed_limit("STOT SE 3")
     rows = [(part, _own(part, code) or generic.limit) for part in parts if _has(part, "STOT SE", "3", code)]
-    counted = [
-        (part, limit) for part, limit in rows if reaches(part.percent, min(relevant("stot 3"), limit))
-    ]
+    counted = [(part, limit) for part, limit in rows if reaches(part.percent, min(relevant("stot 3"), limit))]
     if not counted:
         return Finding()
     terms = tuple(
@@ -54,9 +52,7 @@ def _stot(code: str, parts: tuple[Part, ...]) -> Finding:
 
 def _aspiration(parts: tuple[Part, ...], composition: Composition) -> Finding:
     generic = summed_limit("Asp. Tox. 1")
-    counted = [
-        part for part in parts if part.ingredient.with_short("Asp. Tox.") and reaches(part.percent, 1)
-    ]
+    counted = [part for part in parts if part.ingredient.with_short("Asp. Tox.") and reaches(part.percent, 1)]
     if not counted:
         return Finding()
     terms = tuple(Term(part.name, number(part.percent), part.percent) for part in counted)

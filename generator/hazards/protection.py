@@ -63,9 +63,7 @@ def _for_part(part: str, codes: tuple[str, ...]) -> Protection | None:
     if not rows:
         return None
     because = tuple(dict.fromkeys(code for row in rows for code in codes if code in row.codes))
-    return Protection(
-        part, because, rows[0].why, rows[0].source, all(row.unless_extraction for row in rows)
-    )
+    return Protection(part, because, rows[0].why, rows[0].source, all(row.unless_extraction for row in rows))
 
 
 def needs_eyewash(codes: tuple[str, ...]) -> tuple[str, ...]:

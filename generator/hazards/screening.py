@@ -19,8 +19,8 @@ from generator.hazards.stronger import shown_codes
 from generator.hazards.tables import source_of
 
 CAUTION = (
-    "A screening from the composition, for the eyes of whoever declares the hazards. It does not replace the "
-    "supplier's sheet, the safety office, local codes or licensed practice, and sees only what was declared."
+    "A screening aid for a lab's own mixtures; the supplier's sheet, the safety office and the law in force "
+    "decide. It sees only what was declared, and does not replace local codes or licensed practice."
 )
 
 

@@ -64,9 +64,7 @@ def _nonsense(composition: Composition, rests: list[Ingredient]) -> list[Screeni
     given = composition.density
     if given is not None and not 0 < given.to("kg/L").number < 25:
         found.append(
-            ScreeningProblem(
-                "", f"{given.number:g} {given.unit} is no liquid's density.", "Weigh 1 L of it."
-            )
+            ScreeningProblem("", f"{given.number:g} {given.unit} is no liquid's density.", "Weigh 1 L of it.")
         )
     return found
 
@@ -74,8 +72,7 @@ def _nonsense(composition: Composition, rests: list[Ingredient]) -> list[Screeni
 def _wants_density(composition: Composition) -> bool:
     per_litre = {UNITS["g/L"].dimension, UNITS["mol/L"].dimension}
     return any(
-        one.amount is not None
-        and (one.amount.dimension in per_litre or one.amount.unit in ("mL/L", "% v/v"))
+        one.amount is not None and (one.amount.dimension in per_litre or one.amount.unit in ("mL/L", "% v/v"))
         for one in composition.ingredients
     )
 

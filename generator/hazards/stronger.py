@@ -57,6 +57,4 @@ def covered_by(code: str, declared: tuple[str, ...]) -> str:
 def shown_codes(codes: tuple[str, ...]) -> tuple[str, ...]:
     """The codes without those that a stronger one of them covers, in their order, each once."""
     unique = tuple(dict.fromkeys(codes))
-    return tuple(
-        c for c in unique if not any(c in stronger_covers(other) for other in unique if other != c)
-    )
+    return tuple(c for c in unique if not any(c in stronger_covers(other) for other in unique if other != c))

@@ -43,3 +43,16 @@ def _codes(noun: Substance | Mixture) -> tuple[str, ...] | None:
     if not noun.hazards and not noun.not_classified:
         return None
     return tuple(map(str, noun.hazards))
+
+
+def substances_in(lab: Lab, id: str) -> tuple[str, ...]:
+    """Ids of the substances in a mixture, through mixtures of mixtures; a substance is itself."""
+    seen: dict[str, None] = {}
+    waiting = [id]
+    while waiting:
+        name = waiting.pop(0)
+        if name not in seen:
+            seen[name] = None
+            found = lab.mixtures.get(Text(name))
+            waiting += [str(part) for part in found.made_of] if found else []
+    return tuple(name for name in seen if Text(name) in lab.substances)

@@ -5,6 +5,7 @@ GLOSSARY = "glossary"
 PROCEDURES = "procedures"
 PLACES = "places"
 CHEMICALS = "substances"
+HAZARDS = "hazards"
 CALCULATORS = "calculators"
 CHECKS = "checks"
 REPORT = "checks/report"
@@ -20,6 +21,16 @@ def procedure_address(id: str) -> str:
 def hazards_address(procedure: str) -> str:
     """A procedure's hazard summary."""
     return f"procedures/{procedure}/hazards"
+
+
+def office_address(procedure: str) -> str:
+    """A procedure's sheet for the safety office."""
+    return f"procedures/{procedure}/office"
+
+
+def sheet_path(address: str, kind: str) -> str:
+    """A printed form of a page, from the root: "procedures/x" and "hazards" give procedures/x/hazards.pdf."""
+    return f"{address}/{kind}.pdf"
 
 
 def place_address(id: str) -> str:
@@ -50,6 +61,20 @@ def rule_address(id: str) -> str:
 def card_path(procedure: str, card: str, kind: str = "pdf") -> str:
     """A card's file from the root of the site; `kind` is pdf or svg."""
     return f"cards/{procedure}/{card}.{kind}"
+
+
+def run_sheet_path(procedure: str) -> str:
+    """A procedure's run sheet from the root of the site."""
+    return f"cards/{procedure}/run-sheet.pdf"
+
+
+def door_sign_path(procedure: str, step: str) -> str:
+    """The door sign for a step that is left running, from the root of the site."""
+    return f"cards/{procedure}/door-sign-{step}.pdf"
+
+
+CHECK_OFF_PATH = "cards/open-and-close.pdf"
+PRINT_ALL_PATH = "cards/print-all.pdf"
 
 
 def picture_path(file: str) -> str:

@@ -48,17 +48,34 @@ class AmountView:
 
 @dataclass(frozen=True, slots=True)
 class ScreeningRowView:
-    """One row of the arithmetic of a screening: class, sum in words, limit, what it implies."""
+    """One row of the arithmetic of a screening: class, sum in words, limit, what it implies.
+
+    `evidence` says how well the limit is known.
+    """
 
     about: str
     arithmetic: str
     limit: str
     result: str
+    evidence: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class ShareView:
+    """An ingredient's share by weight, how it was worked out, and how well its classes are known."""
+
+    title: str
+    share: str
+    working: str
+    evidence: str
 
 
 @dataclass(frozen=True, slots=True)
 class ScreeningView:
-    """What the composition implies by the mixture rules, beside the declared hazards, never instead."""
+    """What the composition implies by the mixture rules, beside the declared hazards, never instead.
+
+    `undeclared` are implied and not declared, `only_declared` the reverse; both in one sentence or "".
+    """
 
     statements: tuple[StatementView, ...]
     rows: tuple[ScreeningRowView, ...]
@@ -66,6 +83,30 @@ class ScreeningView:
     source: str
     caution: str
     refused: str = ""
+    declared: tuple[StatementView, ...] = ()
+    undeclared: str = ""
+    only_declared: str = ""
+    shares: tuple[ShareView, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class HazardLineView:
+    """One line under a heading; `label` is what it is about ("Eyes"), or ""."""
+
+    text: str
+    label: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class HazardHeadingView:
+    """One heading of a hazard summary with its lines; none says that it is not known.
+
+    `sheet` names the heading of a safety data sheet under which more stands ("4", "14, 15").
+    """
+
+    title: str
+    lines: tuple[HazardLineView, ...]
+    sheet: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,24 +119,17 @@ class ChemicalView:
     label: LabelView
     facts: tuple[FactView, ...] = ()
     made_of: tuple[AmountView, ...] = ()
-    never_with: tuple[str, ...] = ()
+    headings: tuple[HazardHeadingView, ...] = ()
     wear: tuple[SignView, ...] = ()
-    first_aid: tuple[StatementView, ...] = ()
     if_contaminated: str = ""
     screening: ScreeningView | None = None
     used_in: tuple[LinkView, ...] = ()
+    files: tuple[FactView, ...] = ()
+    help: tuple[FactView, ...] = ()
     banners: tuple[BannerView, ...] = ()
     caution: str = ""
     search_text: str = ""
     search_tags: tuple[str, ...] = ()
-
-
-@dataclass(frozen=True, slots=True)
-class HazardHeadingView:
-    """One heading of a hazard summary in the usual order, with its lines; an empty one says so."""
-
-    title: str
-    lines: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -124,3 +158,5 @@ class HazardSummaryView:
     help: tuple[FactView, ...] = ()
     caution: str = ""
     banners: tuple[BannerView, ...] = ()
+    office: LinkView | None = None
+    files: tuple[FactView, ...] = ()

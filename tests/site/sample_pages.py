@@ -7,6 +7,7 @@ from generator.views.chemical import (
     ChemicalView,
     HazardHeadingView,
     HazardItemView,
+    HazardLineView,
     HazardSummaryView,
     LabelView,
     PictogramView,
@@ -92,9 +93,11 @@ CHEMICALS = (
                 LinkView("Sulfuric acid 96 %", "substances/sulfuric-acid-96"),
             ),
         ),
-        never_with=("bases: heat and spray",),
+        headings=(
+            HazardHeadingView("First action", (HazardLineView("Eyewash for 15 min.", "Eyes"),), "4"),
+            HazardHeadingView("Never mix with", (HazardLineView("bases: heat and spray"),), "10"),
+        ),
         wear=(SignView("M013", "Face shield over goggles"), SignView("M009", "Long chemical gauntlets")),
-        first_aid=(StatementView("Eyes", "Eyewash for 15 min. The second person calls the emergency line."),),
         if_contaminated="Current off first. Board out, lid on, red tag, call the bath keeper.",
         screening=ScreeningView(
             (H314,),
@@ -141,7 +144,9 @@ SUMMARY = HazardSummaryView(
             "station 6, steps 45 to 49",
             headings=(
                 HazardHeadingView(
-                    "First action", ("Eyes: eyewash for 15 min.", "Skin: clothes off, shower.")
+                    "First action",
+                    (HazardLineView("eyewash for 15 min.", "Eyes"), HazardLineView("shower.", "Skin")),
+                    "4",
                 ),
                 HazardHeadingView("Fire", ()),
             ),

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from generator.model import Lab, Mixture, Procedure, Step, Substance, Text
 from generator.study import LabStudy, Study
+from generator.study.composition import substances_in
 from generator.study.leaving import left_by
 
 WATER = "7732-18-5"
@@ -42,19 +43,6 @@ def in_use(study: LabStudy, step: Step) -> tuple[str, ...]:
     place = study.place(step.at)
     held = (str(place.holds),) if place and place.holds else ()
     return tuple(dict.fromkeys((*held, *map(str, step.use))))
-
-
-def substances_in(lab: Lab, id: str) -> tuple[str, ...]:
-    """Ids of the substances in a mixture, through mixtures of mixtures; a substance is itself."""
-    seen: dict[str, None] = {}
-    waiting = [id]
-    while waiting:
-        name = waiting.pop(0)
-        if name not in seen:
-            seen[name] = None
-            found = mixture(lab, name)
-            waiting += [str(part) for part in found.made_of] if found else []
-    return tuple(name for name in seen if substance(lab, name))
 
 
 def brought_by(lab: Lab, id: str) -> tuple[Brought, ...]:

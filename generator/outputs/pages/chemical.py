@@ -9,11 +9,9 @@ from generator.views.addresses import hazards_address, mixture_address, substanc
 from generator.views.chemical import ChemicalView, HazardSummaryView
 
 _PARTS: tuple[Part[ChemicalView], ...] = (
+    Part("summary", "Summary", "chemical/headings.j2", lambda view: {"headings": view.headings}),
     Part("made_of", "Made of", "chemical/made_of.j2", lambda view: {"made_of": view.made_of}),
     Part("worn_with_it", "Worn with it", "shared/signs.j2", lambda view: {"signs": view.wear}),
-    Part("first_action", "First action", "shared/codes.j2", lambda view: {"codes": view.first_aid}),
-    Part("precautions", "Precautions", "shared/codes.j2", lambda view: {"codes": view.label.precautions}),
-    Part("never_with", "Never with", "shared/texts.j2", lambda view: {"texts": view.never_with}),
     Part(
         "screening",
         "Screening from the composition",

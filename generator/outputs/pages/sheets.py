@@ -1,15 +1,24 @@
 """Every page of a lab: known by address and anchors first, rendered once all of them are known."""
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from typing import Any
 
 from generator.formulas import Formula
 from generator.hazards import NotScreened, Screening
 from generator.outputs.address_links import AddressBook
-from generator.outputs.mathml import formula_mathml
+from generator.outputs.formula_page import with_formula
 from generator.outputs.page import Page
-from generator.outputs.pages import calculator, checking, chemical, lists, place, posted, procedure
+from generator.outputs.pages import (
+    calculator,
+    checking,
+    chemical,
+    lists,
+    overview,
+    place,
+    posted,
+    procedure,
+)
 from generator.outputs.search import SearchEntry
 from generator.outputs.strip import strip_html
 from generator.problems import Problem, RuleDoc
@@ -27,13 +36,14 @@ from generator.views.filling.home import (
     procedures_index,
     rules_index,
 )
+from generator.views.filling.lab_hazards import lab_hazards_view
+from generator.views.filling.office import office_view
 from generator.views.filling.place import place_view
 from generator.views.filling.procedure import procedure_view
 from generator.views.filling.report import report_view
 from generator.views.filling.strip import strip_view
 from generator.views.index import IndexView
-from generator.views.posted import PostedView
-from generator.views.shown import BannerView
+from generator.views.posted import PostedView, StandingView
 
 _TOP = "page_top"
 
@@ -52,7 +62,7 @@ class Sheet:
 class Told:
     """All that the pages are told from.
 
-    `banners` are by the id of a procedure, `screenings` by the
+    `standings` are by the id of a procedure, `screenings` by the
     id of a mixture; `files` are the paths of the site's files.
     """
 
@@ -64,7 +74,7 @@ class Told:
     problems: tuple[Problem, ...] = ()
     not_made: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     posted: PostedView = field(default_factory=lambda: PostedView((), ()))
-    banners: Mapping[str, tuple[BannerView, ...]] = field(default_factory=dict)
+    standings: Mapping[str, StandingView] = field(default_factory=dict)
     screenings: Mapping[str, Screening | NotScreened] = field(default_factory=dict)
     files: frozenset[str] = frozenset()
 
@@ -87,6 +97,7 @@ def lab_sheets(told: Told) -> Iterator[Sheet]:
         yield _index(places_index(told.lab))
     if told.lab.lab.substances or told.lab.lab.mixtures:
         yield _index(chemicals_index(told.lab))
+        yield from _overview(told)
     if told.formulas:
         yield _index(calculators_index(told.formulas))
     yield _sheet(addresses.CARDS, _none, posted.posted_page, told.posted)
@@ -129,15 +140,23 @@ def _procedures(told: Told) -> Iterator[Sheet]:
     formulas = {formula.name: formula for formula in told.formulas}
     for study in told.studies:
         id = study.procedure.id
-        banners = told.banners.get(id, ())
+        standing = told.standings.get(id, StandingView())
         strip = strip_view(study)
         drawn = strip_html(strip) if strip else ""
-        view = procedure_view(study, formulas, banners, told.files, drawn)
+        view = procedure_view(study, formulas, (), told.files, drawn, standing)
         entry = procedure.procedure_entry(view)
         address = addresses.procedure_address(id)
         yield _sheet(address, procedure.procedure_anchors, procedure.procedure_page, view, entry)
-        summary = hazards_view(study, banners)
+        summary = hazards_view(study, standing.banners, told.files)
         yield _sheet(addresses.hazards_address(id), chemical.summary_anchors, chemical.summary_page, summary)
+        office = office_view(study, standing.banners, told.files)
+        yield _sheet(addresses.office_address(id), overview.office_anchors, overview.office_page, office)
+
+
+def _overview(told: Told) -> Iterator[Sheet]:
+    view = lab_hazards_view(told.lab, told.files)
+    entry = overview.overview_entry(view)
+    yield _sheet(addresses.HAZARDS, overview.overview_anchors, overview.overview_page, view, entry)
 
 
 def _places(told: Told) -> Iterator[Sheet]:
@@ -151,9 +170,10 @@ def _places(told: Told) -> Iterator[Sheet]:
 def _chemicals(told: Told) -> Iterator[Sheet]:
     lab = told.lab.lab
     mixtures = (
-        mixture_view(told.lab, id, told.studies, told.screenings.get(id)) for id in map(str, lab.mixtures)
+        mixture_view(told.lab, id, told.studies, told.screenings.get(id), told.files)
+        for id in map(str, lab.mixtures)
     )
-    substances = (substance_view(told.lab, id, told.studies) for id in map(str, lab.substances))
+    substances = (substance_view(told.lab, id, told.studies, told.files) for id in map(str, lab.substances))
     for view in (*mixtures, *substances):
         address = chemical.chemical_address(view.kind, view.id)
         entry = chemical.chemical_entry(view)
@@ -162,7 +182,7 @@ def _chemicals(told: Told) -> Iterator[Sheet]:
 
 def _calculators(told: Told) -> Iterator[Sheet]:
     for formula in told.formulas:
-        view = replace(calculator_view(formula, told.lab.lab, told.studies), mathml=formula_mathml(formula))
+        view = with_formula(calculator_view(formula, told.lab, told.studies), formula)
         address = addresses.calculator_address(formula.name)
         entry = calculator.calculator_entry(view)
         yield _sheet(address, calculator.calculator_anchors, calculator.calculator_page, view, entry)

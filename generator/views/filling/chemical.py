@@ -2,19 +2,18 @@
 
 from collections.abc import Iterable, Iterator
 
-from generator.hazards import Edition, NotScreened, Screening, Step, statement_text
+from generator.hazards import Edition, NotScreened, Screening
 from generator.model import Mixture, Substance
 from generator.study import LabStudy, Study
-from generator.units import Window, show_number, show_quantity, show_window
-from generator.views.addresses import place_address, procedure_address
-from generator.views.chemical import (
-    AmountView,
-    ChemicalView,
-    ScreeningRowView,
-    ScreeningView,
-    StatementView,
-)
+from generator.units import Window, show_quantity, show_window
+from generator.views.addresses import place_address, procedure_address, sheet_path
+from generator.views.chemical import AmountView, ChemicalView
+from generator.views.filling.headings import headings
+from generator.views.filling.home import help_facts
 from generator.views.filling.labels import label_view
+from generator.views.filling.screening import screening_view
+from generator.views.filling.sheets_held import day_words
+from generator.views.filling.waste_words import is_vented
 from generator.views.filling.words import chemical_link, thing_title, worn_sign
 from generator.views.shown import FactView, LinkView
 
@@ -24,8 +23,10 @@ CAUTION = (
 )
 
 
-def substance_view(study: LabStudy, id: str, studies: Iterable[Study]) -> ChemicalView:
-    """A substance as bought."""
+def substance_view(
+    study: LabStudy, id: str, studies: Iterable[Study], files: frozenset[str] = frozenset()
+) -> ChemicalView:
+    """A substance as bought; `files` are the paths of the site's files."""
     substance: Substance = study.lab.substances[id]  # type: ignore[index]
     codes = tuple(map(str, substance.hazards))
     words = (substance.title, substance.cas or "", *codes)
@@ -35,8 +36,10 @@ def substance_view(study: LabStudy, id: str, studies: Iterable[Study]) -> Chemic
         substance.title,
         label_view(codes, substance.not_classified, _edition(study), _from_sheet(substance)),
         facts=tuple(_substance_facts(substance)),
-        never_with=tuple(never_with(study, substance.groups)),
+        headings=headings(study, id, substance),
         used_in=(*_mixtures_with(study, id), *_procedures_with(id, studies)),
+        files=chemical_files(f"substances/{id}", files),
+        help=help_facts(study.lab),
         caution=CAUTION,
         search_text=" ".join(words),
         search_tags=tuple(word for word in (substance.cas or "", *codes) if word),
@@ -44,7 +47,11 @@ def substance_view(study: LabStudy, id: str, studies: Iterable[Study]) -> Chemic
 
 
 def mixture_view(
-    study: LabStudy, id: str, studies: Iterable[Study], screening: Screening | NotScreened | None = None
+    study: LabStudy,
+    id: str,
+    studies: Iterable[Study],
+    screening: Screening | NotScreened | None = None,
+    files: frozenset[str] = frozenset(),
 ) -> ChemicalView:
     """A mixture made here, with what its composition implies where that was worked out."""
     mixture: Mixture = study.lab.mixtures[id]  # type: ignore[index]
@@ -54,18 +61,31 @@ def mixture_view(
         id,
         "mixture",
         mixture.title,
-        label_view(codes, mixture.not_classified, _edition(study), "As declared by this lab."),
+        label_view(
+            codes, mixture.not_classified, _edition(study), "As declared by this lab.", is_vented(study, id)
+        ),
         facts=tuple(_mixture_facts(study, mixture)),
         made_of=tuple(_made_of(study, mixture)),
-        never_with=tuple(never_with(study, groups_of(study, id))),
+        headings=headings(study, id, mixture),
         wear=tuple(worn_sign(study.lab, str(piece)) for piece in mixture.wear),
         if_contaminated=mixture.if_contaminated or "",
-        screening=screening_view(screening, _edition(study)),
+        screening=screening_view(study, codes, screening),
         used_in=(*_places_of(study, id), *_procedures_with(id, studies)),
+        files=chemical_files(f"mixtures/{id}", files),
+        help=help_facts(study.lab),
         caution=CAUTION,
         search_text=" ".join((mixture.title, *codes, *parts)),
         search_tags=codes,
     )
+
+
+_FILES = (("hazards", "Hazard summary, A4, PDF"), ("labels", "Container labels, PDF"))
+
+
+def chemical_files(address: str, files: frozenset[str]) -> tuple[FactView, ...]:
+    """The printed forms of a page that this build has: label and path."""
+    paths = ((label, sheet_path(address, kind)) for kind, label in _FILES)
+    return tuple(FactView(label, path) for label, path in paths if path in files)
 
 
 def _edition(study: LabStudy) -> Edition:
@@ -76,7 +96,7 @@ def _from_sheet(substance: Substance) -> str:
     sheet = substance.sheet
     if sheet is None:
         return "As declared; where the supplier’s sheet is held is not said."
-    dated = f" of {sheet.dated.day} {sheet.dated:%B %Y}" if sheet.dated else ""
+    dated = f" of {day_words(sheet.dated)}" if sheet.dated else ""
     held = f", held at {sheet.held_at}" if sheet.held_at else ""
     return f"As declared from the supplier’s sheet{dated}{held}."
 
@@ -122,28 +142,6 @@ def _made_of(study: LabStudy, mixture: Mixture) -> Iterator[AmountView]:
         yield AmountView(thing_title(study.lab, str(id)), amount, chemical_link(study.lab, str(id)))
 
 
-def groups_of(study: LabStudy, id: str) -> tuple[str, ...]:
-    """The groups of a mixture's parts, through mixtures of mixtures."""
-    lab = study.lab
-    if id in lab.substances:
-        return tuple(map(str, lab.substances[id].groups))  # type: ignore[index]
-    found: dict[str, None] = {}
-    mixture = lab.mixtures.get(id)  # type: ignore[call-overload]
-    for part in mixture.made_of if mixture else ():
-        if part != id:
-            found.update(dict.fromkeys(groups_of(study, str(part))))
-    return tuple(found)
-
-
-def never_with(study: LabStudy, groups: Iterable[str]) -> Iterator[str]:
-    """What these groups never meet, and why."""
-    ours = set(map(str, groups))
-    for pair in study.lab.keep_apart:
-        others = [str(group) for group in pair.groups if group not in ours]
-        if len(others) < len(pair.groups):
-            yield f"{', '.join(others) or 'more of its own kind'}: {pair.because}"
-
-
 def _places_of(study: LabStudy, id: str) -> Iterator[LinkView]:
     for place_id, place in study.lab.places.items():
         if place.holds == id:
@@ -170,28 +168,3 @@ def met_in(study: Study, id: str) -> bool:
         if id in found.step.use or (place and place.holds == id):
             return True
     return False
-
-
-def screening_view(screening: Screening | NotScreened | None, edition: Edition) -> ScreeningView | None:
-    """What the composition implies, with its arithmetic; or why it could not be screened."""
-    if screening is None:
-        return None
-    if isinstance(screening, NotScreened):
-        said = "; ".join(f"{one.ingredient} {one.message}".strip() for one in screening.problems)
-        return ScreeningView((), (), (), "", "Nothing follows from this about the hazards.", said)
-    rows = tuple(
-        ScreeningRowView(f"{step.rule} ({step.clause})", _working(step), step.limit, step.outcome)
-        for step in screening.steps
-    )
-    return ScreeningView(
-        tuple(StatementView(code, statement_text(code, edition) or "") for code in screening.statements),
-        rows,
-        tuple(f"{one.about}: {one.why}" for one in screening.unknown),
-        screening.source,
-        screening.caution,
-    )
-
-
-def _working(step: Step) -> str:
-    terms = " + ".join(f"{term.working} ({term.name})" for term in step.terms)
-    return f"{terms} = {show_number(step.total, digits=4)}" if terms else ""

@@ -12,8 +12,13 @@ from generator.hazards import (
 from generator.views.chemical import LabelView, PictogramView, StatementView
 
 
-def label_view(codes: tuple[str, ...], not_classified: bool, edition: Edition, declared: str) -> LabelView:
-    """Signal word, pictograms and statements in the lab's edition, and what that edition does not hold."""
+def label_view(
+    codes: tuple[str, ...], not_classified: bool, edition: Edition, declared: str, vented: bool = False
+) -> LabelView:
+    """Signal word, pictograms and statements in the lab's edition, and what that edition does not hold.
+
+    `vented` leaves out the advice to close tightly (P233), which would burst what gives off gas.
+    """
     codes = tuple(code for code in codes if code[:1] in "HE")
     if not codes:
         unknown = (
@@ -26,7 +31,9 @@ def label_view(codes: tuple[str, ...], not_classified: bool, edition: Edition, d
         signal_word(codes),
         tuple(PictogramView(code, pictogram_alt(code)) for code in pictograms(codes)),
         tuple(StatementView(line.code, line.text) for line in label_statements(codes, edition)),
-        tuple(StatementView(one.code, one.bench) for one in chosen.chosen),
+        tuple(
+            StatementView(one.code, one.bench) for one in chosen.chosen if not (vented and "P233" in one.code)
+        ),
         declared,
         _not_held(codes, edition, chosen.not_held),
     )

@@ -1,0 +1,64 @@
+"""What a substance or mixture must never meet: the lab's own pairs, then the reactivity chart."""
+
+from collections.abc import Iterable, Iterator
+
+from generator.hazards import Meeting, meetings, substance_by_cas
+from generator.model import Lab, Text
+from generator.study import LabStudy
+from generator.study.composition import substances_in
+
+CHART = "EPA-600/2-80-076"
+_WATER = 106
+
+
+def groups_of(lab: Lab, id: str) -> tuple[str, ...]:
+    """The lab's groups of all substances in a mixture, or of the substance itself."""
+    found = (lab.substances[Text(part)].groups for part in substances_in(lab, id))
+    return tuple(dict.fromkeys(str(group) for groups in found for group in groups))
+
+
+def chart_groups(lab: Lab, id: str) -> tuple[int, ...]:
+    """Groups of the chart, of all parts that ship with one; what has none is not placed on it."""
+    found = (chart_groups_of(lab, part) for part in substances_in(lab, id))
+    return tuple(dict.fromkeys(group for groups in found for group in groups))
+
+
+def chart_groups_of(lab: Lab, substance: str) -> tuple[int, ...]:
+    """Groups of the chart of one substance, by its CAS number."""
+    cas = lab.substances[Text(substance)].cas
+    entry = substance_by_cas(str(cas)) if cas else None
+    return entry.epa_groups if entry else ()
+
+
+def never_with(study: LabStudy, groups: Iterable[str]) -> Iterator[str]:
+    """What these groups never meet by the lab's own word, and why."""
+    ours = set(map(str, groups))
+    for pair in study.lab.keep_apart:
+        others = [str(group) for group in pair.groups if group not in ours]
+        if len(others) < len(pair.groups):
+            yield f"{', '.join(others) or 'more of its own kind'}: {pair.because}"
+
+
+def reacts_with(lab: Lab, id: str) -> Iterator[tuple[str, tuple[Meeting, ...]]]:
+    """Ids of the lab's other substances that the chart names a danger with, and what it says.
+
+    A mixture's own parts are left out, and water for what is made with water already.
+    """
+    ours = chart_groups(lab, id)
+    made = lab.mixtures.get(Text(id))
+    inside = {str(part) for part in made.made_of} if made else {id}
+    ours = tuple(group for group in ours if group != _WATER) if made else ours
+    for other in lab.substances:
+        theirs = chart_groups_of(lab, str(other))
+        if str(other) in inside or (made and _WATER in theirs):
+            continue
+        found = meetings(ours, theirs)
+        if found:
+            yield str(other), found
+
+
+def reaction_words(found: tuple[Meeting, ...]) -> str:
+    """Codes of the chart in words, each once, with a mark where a cell is doubtful."""
+    words = dict.fromkeys(word for one in found for word in one.words)
+    doubt = "" if all(one.certain for one in found) else " (a doubtful cell: look at the chart)"
+    return f"{', '.join(words)}{doubt}"

@@ -1,0 +1,80 @@
+"""The lab's own part of the reactivity chart: only its groups, in letters and in words."""
+
+from generator.hazards import Meeting, group_name, meeting, source_of
+from generator.study import LabStudy
+from generator.views.filling.never_together import CHART, chart_groups_of
+from generator.views.filling.words import joined, low, thing_title
+from generator.views.lab_hazards import CellView, TableView
+
+BLANK = "not a statement of safety"
+
+
+def reactivity_table(study: LabStudy) -> TableView:
+    """Groups against groups, each pair once; and which substances could not be placed on the chart."""
+    placed = _placed(study)
+    groups = tuple(sorted(placed))
+    rows = tuple(
+        (_head(study, row, placed[row]), *(_cell(row, column) for column in groups[: number + 1]))
+        for number, row in enumerate(groups)
+    )
+    padded = tuple((*row, *(CellView("", mark="none"),) * (len(groups) + 1 - len(row))) for row in rows)
+    foot = (
+        f"Letters and words of the chart {CHART}. A blank is {BLANK}: the chart says nothing there.",
+        *_not_placed(study),
+        source_of("compatibility"),
+    )
+    heads = ("Group", *(f"Group {group}" for group in groups))
+    return TableView("reactivity", "What reacts here", heads, padded, foot=foot) if groups else _none(foot)
+
+
+def _none(foot: tuple[str, ...]) -> TableView:
+    return TableView("reactivity", "What reacts here", ("Group",), (), foot=foot)
+
+
+def _placed(study: LabStudy) -> dict[int, list[str]]:
+    placed: dict[int, list[str]] = {}
+    for id in map(str, study.lab.substances):
+        for group in chart_groups_of(study.lab, id):
+            placed.setdefault(group, []).append(id)
+    return placed
+
+
+def _head(study: LabStudy, group: int, ids: list[str]) -> CellView:
+    members = joined(low(thing_title(study.lab, id)) for id in ids)
+    return CellView(f"{group} {group_name(group) or ''}".strip(), note=members)
+
+
+def _cell(row: int, column: int) -> CellView:
+    if row == column:
+        return CellView(f"same group; {BLANK}", mark="blank")
+    found: Meeting = meeting(row, column)
+    if not found.reacts:
+        return CellView(BLANK, mark="blank")
+    doubt = "" if found.certain else " (doubtful: look at the chart)"
+    return CellView(" ".join(found.codes), note=f"{', '.join(found.words)}{doubt}", mark="reacts")
+
+
+def _not_placed(study: LabStudy) -> tuple[str, ...]:
+    left = [id for id in map(str, study.lab.substances) if not chart_groups_of(study.lab, id)]
+    if not left:
+        return ()
+    named = joined(low(thing_title(study.lab, id)) for id in left)
+    return (f"Not placed on the chart, so not in this table: {named}. That says nothing about them.",)
+
+
+def keep_apart_table(study: LabStudy) -> TableView:
+    """The lab's own pairs of groups that never meet, with the substances of each."""
+    rows = tuple(
+        (
+            CellView(joined((_members(study, str(group)) for group in pair.groups), "never with")),
+            CellView(pair.because),
+        )
+        for pair in study.lab.keep_apart
+    )
+    return TableView("kept_apart", "Kept apart by this lab", ("Never together", "Because"), rows)
+
+
+def _members(study: LabStudy, group: str) -> str:
+    ids = [str(id) for id, one in study.lab.substances.items() if group in one.groups]
+    named = ", ".join(low(thing_title(study.lab, id)) for id in ids)
+    return f"{group} ({named})" if named else f"{group} (none declared)"
