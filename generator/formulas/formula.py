@@ -19,6 +19,7 @@ from generator.units.dimension import Dimension
 from generator.units.quantity import from_si
 
 MIDNIGHT = 24 * 60
+MOST_DECIMALS = 12
 Toward = Literal["nearest", "up", "down"]
 
 
@@ -54,6 +55,7 @@ class Answer:
     def rounded(self, quantity: Quantity) -> Quantity:
         """The quantity as it is shown, rounded the way that the formula asks for."""
         decimals = self.decimals_in(quantity.unit) if quantity.unit in self.all_units else self.decimals
+        decimals = self._telling_decimals(quantity.number, decimals)
         scale = 10.0**decimals
         number = quantity.number * scale
         match self.toward:
@@ -64,6 +66,13 @@ class Answer:
             case _:
                 whole = arithmetic.nearest(number, 1.0)
         return Quantity(whole / scale + 0.0, quantity.unit, decimals)
+
+    def _telling_decimals(self, number: float, decimals: int) -> int:
+        """More decimals where fewer than two figures were left: 0.04 A, where one decimal says 0.0 A."""
+        if self.toward == "nearest" and not self.clock:
+            while decimals < MOST_DECIMALS and 0 < abs(number) < float(f"1e{1 - decimals}"):
+                decimals += 1
+        return decimals
 
     def show(self, quantity: Quantity) -> str:
         """The answer as printed: rounded the way that the formula asks for, a time of day as 16:40."""

@@ -13,7 +13,7 @@ from generator.formulas.settling import Value, in_range, settle
 from generator.formulas.symbols import operate
 from generator.formulas.tape import Given, Node, Operation, Tape
 from generator.units import UNITS, Quantity, show_quantity
-from generator.units.dimension import Dimension
+from generator.units.dimension import NUMBER, Dimension
 from generator.units.quantity import from_si
 
 # Put back into the formula, what was solved for must give the answer to this part of itself.
@@ -79,7 +79,8 @@ def _undo(formula: Formula, name: str) -> Tape | None:
     tape = formula.tape
     if tape.uses(name) != 1:
         return None
-    dimension = Dimension(UNITS[formula.answer.unit].dimension.powers)
+    # A lab's own formula counts in plain numbers, whatever its answer is shown in.
+    dimension = NUMBER if formula.as_given else Dimension(UNITS[formula.answer.unit].dimension.powers)
     target: Node = Given("answer", dimension=dimension)
     node = tape.answer
     while not isinstance(node, Given):

@@ -42,11 +42,12 @@ def formulas_script(formulas: Iterable[Formula]) -> str:
     answer: the value; requires: comparisons that must hold; naive: the wrong sum or null; solve: for an
     input's name, its value from the others and `answer`. All in coherent SI; `words` is in calculate.js.
     """
-    entries = ",\n".join(f"{json.dumps(formula.name)}: {_functions(formula)}" for formula in formulas)
+    entries = ",\n".join(f"{json.dumps(formula.name)}: {formula_functions(formula)}" for formula in formulas)
     return f'"use strict";\nglobalThis.newelFormulas = Object.freeze({{\n{entries}\n}});\n'
 
 
-def _functions(formula: Formula) -> str:
+def formula_functions(formula: Formula) -> str:
+    """Return the functions of one formula as an object of JavaScript."""
     requires = ", ".join(javascript_function(tape) for tape in formula.requirement_tapes)
     naive = javascript_function(formula.naive_tape) if formula.naive_tape else "null"
     solve = ", ".join(

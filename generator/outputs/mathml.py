@@ -5,6 +5,7 @@ from html import escape
 
 from generator.formulas.formula import Formula
 from generator.formulas.inputs import Choice, Rows
+from generator.formulas.inverse import solve_for
 from generator.formulas.tape import (
     Column,
     Constant,
@@ -51,6 +52,12 @@ def _in_words(formula: Formula) -> str:
     right = f"<mtext>{escape(formula.in_words)}</mtext>"
     left = symbol_piece(formula.answer.symbol).markup
     return f'<math display="block" alttext="{words}"><mrow>{left}<mo>=</mo>{right}</mrow></math>'
+
+
+def solved_mathml(formula: Formula, name: str) -> str:
+    """Return `<math>` for the formula solved for one of its inputs."""
+    inverse = solve_for(formula, name)
+    return equation_mathml(inverse.wanted.symbol, inverse.tape, _symbols(formula))
 
 
 def equation_mathml(left: str, tape: Tape, symbols: Mapping[str, str]) -> str:

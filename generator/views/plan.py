@@ -48,13 +48,17 @@ class PlanView:
 
 @dataclass(frozen=True, slots=True)
 class UnitView:
-    """A unit as typed and as shown; in SI a number is (number + offset) x numerator / denominator."""
+    """A unit as typed and as shown; in SI a number is (number + offset) x numerator / denominator.
+
+    `spellings` are what people type besides the symbol.
+    """
 
     symbol: str
     shown: str
     numerator: float = 1.0
     denominator: float = 1.0
     offset: float = 0.0
+    spellings: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,8 +76,9 @@ class BoxView:
 
     `number` is shown in the first of `units`. `low`, `high` are the hard range in SI, `usual_low` and
     `usual_high` the usual one, None where there is none; `hard` and `usual` say them in words, `because`
-    why. `kind` is quantity, rows (a number for each of `columns` in each of `rows`), sizes (a list of
-    numbers in `number`, parted by spaces) or choice (one of `choices`, chosen by name in `number`).
+    why; `never` is the lab's own limit in SI and in words. `clock` is a time of day. `kind` is quantity,
+    rows (a number for each of `columns` in each of `rows`), sizes (a list of numbers in `number`, parted by
+    spaces) or choice (one of `choices`, chosen by name in `number`).
     """
 
     name: str
@@ -90,6 +95,9 @@ class BoxView:
     high: float | None = None
     usual_low: float | None = None
     usual_high: float | None = None
+    never: float | None = None
+    never_shown: str = ""
+    clock: bool = False
     columns: tuple["BoxView", ...] = ()
     rows: tuple[tuple[str, ...], ...] = ()
     choices: tuple[ChoiceView, ...] = ()

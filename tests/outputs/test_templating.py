@@ -74,4 +74,4 @@ def test_only_drawings_of_the_build_pass_unescaped() -> None:
         for path in folder.rglob("*.j2")
         for use in re.findall(r"\{\{\s*([\w.]+)\s*\|\s*drawing\s*\}\}", path.read_text("utf-8"))
     }
-    assert uses == {"view.strip", "view.mathml"}
+    assert uses == {"view.strip", "view.mathml", "turned.mathml", "chart"}

@@ -106,7 +106,7 @@ def test_a_calculator_answers_refuses_and_converts(page: Page, sample_folder: Pa
     expect(page.locator(".nw-wrong")).to_contain_text("write the number with a point, such as 1.9")
     expect(result).to_have_text("no answer")
     density.fill("20")
-    expect(page.locator(".nw-wrong")).to_have_text("Current density: must be 0.1 to 10 A/dm²")
+    expect(page.locator(".nw-wrong")).to_have_text("Current density: must be 0.1 to 10 A/dm².")
     density.fill("5")
     expect(page.locator(".nw-wrong")).to_contain_text("is usually 1 to 3 A/dm²")
 

@@ -9,6 +9,7 @@ const EDGE = 1e-12;
 const MOST_STEPS = 10000;
 /** Far out, one more is the same double again. */
 const FARTHEST = 1e9;
+const MOST_DECIMALS = 12;
 
 /** @typedef {{numerator: number, denominator: number, offset: number}} UnitFactor */
 
@@ -24,17 +25,22 @@ export function fromSI(value, unit) {
   return unit.offset ? number - unit.offset : number;
 }
 
-/** @param {string} text @returns {number} the number that was typed, NaN for anything else */
-export function readNumber(text) {
-  const typed = text.trim().replace("−", "-");
-  return /^[+-]?[0-9]+(\.[0-9]+)?(e[+-]?[0-9]{1,3})?$/i.test(typed) ? Number(typed) : NaN;
-}
-
 /** @param {number} value @param {number|null} low @param {number|null} high @returns {boolean} outside the range */
 export function isOutside(value, low, high) {
   if (!Number.isFinite(value)) return true;
   if (low !== null && value < low - EDGE * Math.abs(low)) return true;
   return high !== null && value > high + EDGE * Math.abs(high);
+}
+
+/**
+ * @param {number} number @param {number} decimals @param {string} toward
+ * @returns {number} more decimals where fewer than two figures were left: 0.04 A, where one decimal says 0.0 A
+ */
+export function tellingDecimals(number, decimals, toward) {
+  let found = decimals;
+  const size = Math.abs(number);
+  if (toward === "nearest") while (found < MOST_DECIMALS && size > 0 && size < Number("1e" + (1 - found))) found += 1;
+  return found;
 }
 
 /** @param {number} number @param {number} decimals @param {string} toward nearest, up or down @returns {number} */
@@ -48,7 +54,8 @@ export function roundAnswer(number, decimals, toward) {
 /** @param {number} number rounded already @param {number} decimals @returns {string} with a true minus and thin groups */
 export function showNumber(number, decimals) {
   if (!Number.isFinite(number)) return "";
-  const text = Math.abs(number) < 1e9 ? number.toFixed(decimals) : inPowersOfTen(number);
+  const size = Math.abs(number);
+  const text = size < 1e9 && (size === 0 || size >= 1e-5) ? number.toFixed(decimals) : inPowersOfTen(number);
   const [whole, rest] = (Number(text) === 0 ? text.replace("-", "") : text).split(".");
   const figures = whole.replace("-", "");
   const grouped = figures.length > 4 ? figures.replace(/\B(?=([0-9]{3})+$)/g, "\u202f") : figures;
@@ -58,7 +65,7 @@ export function showNumber(number, decimals) {
 /** @param {number} number @returns {string} */
 function inPowersOfTen(number) {
   const [mantissa, power] = number.toExponential(11).split("e");
-  const raised = String(Number(power)).replace(/[0-9]/g, (figure) => "⁰¹²³⁴⁵⁶⁷⁸⁹"[Number(figure)]);
+  const raised = String(Number(power)).replace("-", "⁻").replace(/[0-9]/g, (figure) => "⁰¹²³⁴⁵⁶⁷⁸⁹"[Number(figure)]);
   return mantissa.replace(/\.?0+$/, "") + "\u00a0×\u00a010" + raised;
 }
 
