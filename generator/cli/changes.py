@@ -37,8 +37,8 @@ def command(words: tuple[str, ...], since: int | None) -> int:
 def _of_one(id: str, read: "LabRead", checked: "Checked", since: int) -> "tuple[tuple[Line, ...], bool]":
     from generator.cli.lines import text_line
     from generator.cli.posted_lines import change_lines
-    from generator.pipeline.changes import changes_since
-    from generator.pipeline.contents import card_codes, draft_of, known_formulas
+    from generator.pipeline.changes import compare
+    from generator.pipeline.contents import draft_of
     from generator.posting.copies import hanging
     from generator.problems import NewelError
 
@@ -49,7 +49,7 @@ def _of_one(id: str, read: "LabRead", checked: "Checked", since: int) -> "tuple[
     if since and shelf.issue(id, since) is None:
         raise NewelError("no-issue", f"{id} has no issue {since}", hint=f"its last one is {head.number}")
     drafted = draft_of(read, checked, id)
-    told = changes_since(shelf, drafted, card_codes(drafted.studies, known_formulas(read)), since)
+    told = compare(read, checked, drafted, since).changes
     number, gone = since or head.number, shelf.withdrawn(id)
     lines = (
         [text_line(f"{id}: withdrawn on {gone.withdrawn}, because: {gone.because}", "strong")] if gone else []

@@ -27,23 +27,25 @@ def change_lines(told: Iterable[ToldChange], copies: Iterable[Hanging] = ()) -> 
             yield text_line(f"  {head}", "strong", hang=2)
         for one in rows:
             yield text_line(f"    {visible(one.text)}", hang=6)
-            affects = affected_words(one, hung)
-            if affects:
-                yield Line((Piece("      affects ", "frame"), Piece(visible(affects))), hang=8)
+            yield Line((Piece("      affects ", "frame"), Piece(visible(affected_words(one, hung)))), hang=8)
 
 
 def affected_words(one: ToldChange, copies: Iterable[Hanging] = ()) -> str:
-    """ "etch-card copies 1 and 2, run sheet, training"."""
-    cards = [_card_words(card, tuple(copies)) for card in one.cards]
-    return ", ".join([*cards, *one.affects])
+    """ "etch-card copies 1 and 2, run sheet; no calculator; no copy hangs of door-card"."""
+    hung = {card: _numbers(card, tuple(copies)) for card in one.cards}
+    cards = [f"{card} {numbers}" for card, numbers in hung.items() if numbers]
+    rest = [card for card, numbers in hung.items() if not numbers]
+    words = ", ".join([*cards, *one.affects]) or "no copy that hangs"
+    if "calculators" not in one.affects:
+        words += "; no calculator"
+    return f"{words}; no copy hangs of {', '.join(rest)}" if rest else words
 
 
-def _card_words(card: str, copies: tuple[Hanging, ...]) -> str:
+def _numbers(card: str, copies: tuple[Hanging, ...]) -> str:
     numbers = [str(one.copy.copy_) for one in copies if _same_card(str(one.copy.card), card)]
-    if not numbers:
-        return f"{card} (no copy hangs)"
-    last = numbers.pop()
-    return f"{card} copies {', '.join(numbers)} and {last}" if numbers else f"{card} copy {last}"
+    if len(numbers) < 2:
+        return f"copy {numbers[0]}" if numbers else ""
+    return f"copies {', '.join(numbers[:-1])} and {numbers[-1]}"
 
 
 def _same_card(of_copy: str, card: str) -> bool:

@@ -1,6 +1,7 @@
 """Build a lab's site: check, stop on errors, set the cards, judge them, stop on errors, lay out the pages."""
 
 import datetime
+from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -13,6 +14,9 @@ from generator.outputs.pages.sheets import Told, lab_sheets, lay_out
 from generator.outputs.site import Site, SiteFile
 from generator.pipeline.cards import SetCard, set_cards
 from generator.pipeline.check import Checked, check
+from generator.pipeline.marks import card_marks
+from generator.pipeline.posted_problems import review_due
+from generator.pipeline.standing import Shown, show_standing
 from generator.problems import Level, Problem, by_place
 from generator.reading import LabRead, open_folder, read_lab, site_address
 from generator.study import LabStudy
@@ -20,6 +24,8 @@ from generator.study.composition import composition_of
 from generator.sums import Known
 from generator.views.addresses import picture_path
 from generator.views.filling.card import CardFacts
+from generator.views.filling.posted import posted_view, standing_view
+from generator.views.posted import PostedView, StandingView
 
 SUBJECTS = {
     "part": "The part",
@@ -56,26 +62,29 @@ def build_read(read: LabRead, today: datetime.date, draft: bool, site_url: str) 
         return Outcome(None, checked.problems, checked)
     known = Known(read.formulas.formulas)
     formulas = {formula.name: formula for formula in known.all()}
-    cards = set_cards(checked.studies.values(), CardFacts(formulas, site_url))
+    shown = show_standing(read, checked, draft)
+    cards = set_cards(shown.studies, CardFacts(formulas, site_url), card_marks(shown, site_url))
     problems = by_place([*checked.problems, *(problem for card in cards for problem in card.problems)])
     if any(problem.level is Level.ERROR for problem in problems):
         return Outcome(None, problems, checked)
     files = (*page_assets(), *_pictures(read), *_formulas(tuple(known.all())), *_card_files(cards))
-    return Outcome(_site(checked, checked.lab, tuple(known.all()), files, draft), problems, checked)
+    return Outcome(_site(checked, shown, tuple(known.all()), files, draft), problems, checked)
 
 
 def _site(
-    checked: Checked, lab: LabStudy, formulas: tuple[Formula, ...], files: tuple[SiteFile, ...], draft: bool
+    checked: Checked, shown: Shown, formulas: tuple[Formula, ...], files: tuple[SiteFile, ...], draft: bool
 ) -> Site:
-    paths = frozenset(file.path for file in files)
+    lab, paths = shown.lab, frozenset(file.path for file in files)
     told = Told(
         lab,
-        tuple(checked.studies.values()),
+        shown.studies,
         formulas,
         docs(),
         SUBJECTS,
         checked.problems,
         checked.not_made,
+        posted=_posted(checked, shown, paths),
+        standings=dict(_standings(checked, shown)),
         screenings=_screenings(lab),
         files=paths,
     )
@@ -83,6 +92,19 @@ def _site(
     room = lab.lab.lab
     name = f"{room.title or room.room}, {room.name}"
     return Site(name, pages, files, entries, str(room.language), lab.today.isoformat(), draft)
+
+
+def _standings(checked: Checked, shown: Shown) -> Iterator[tuple[str, StandingView]]:
+    for one in shown.standings:
+        for study in one.studies.values():
+            due = review_due(study.procedure, one.head) if one.head else None
+            view = standing_view(study, checked.shelf, one.status, one.edited, due, one.codes)
+            yield str(study.procedure.id), view
+
+
+def _posted(checked: Checked, shown: Shown, paths: frozenset[str]) -> PostedView:
+    rows = ((study, one.status, one.codes) for one in shown.standings for study in one.studies.values())
+    return posted_view(checked.shelf, rows, shown.lab.today, paths)
 
 
 def _screenings(lab: LabStudy) -> dict[str, Screening | NotScreened]:

@@ -98,20 +98,32 @@ def known_formulas(read: LabRead) -> dict[str, Formula]:
     return {formula.name: formula for formula in Known(read.formulas.formulas).all()}
 
 
-def card_codes(studies: Mapping[str, Study], formulas: Mapping[str, Formula]) -> dict[str, str]:
-    """The check code of every card by name: `etch-card`, or `second-year/etch-card` for that of a class."""
+Print = tuple[tuple[str, str], ...]
+
+
+def card_prints(studies: Mapping[str, Study], formulas: Mapping[str, Formula]) -> dict[str, Print]:
+    """What every card prints, by name: `etch-card`, or `second-year/etch-card` for that of a class."""
     facts = CardFacts(formulas)
     return {
-        f"{tail}/{card.id}" if tail else str(card.id): card_code(card_view(study, card, facts))
+        f"{tail}/{card.id}" if tail else str(card.id): print_of(card_view(study, card, facts))
         for tail, study in studies.items()
         for card in study.procedure.cards
     }
 
 
+def card_codes(studies: Mapping[str, Study], formulas: Mapping[str, Formula]) -> dict[str, str]:
+    """The check code of every card by name."""
+    return {name: check_code(texts) for name, texts in card_prints(studies, formulas).items()}
+
+
 def card_code(view: CardView) -> str:
     """The check code of all that a card prints, itself and its standing left out."""
-    printed = ((path, text) for path, text in _texts("", view) if path.split(".")[0] not in _ADDED)
-    return check_code(printed)
+    return check_code(print_of(view))
+
+
+def print_of(view: CardView) -> Print:
+    """All texts of a card by their place on it, its own standing left out."""
+    return tuple((path, text) for path, text in _texts("", view) if path.split(".")[0] not in _ADDED)
 
 
 def _texts(path: str, value: object) -> Iterator[tuple[str, str]]:

@@ -1,16 +1,17 @@
 """Post and withdraw: the changes since the last issue, then a refusal or the text to write."""
 
 import datetime
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 from typing import Any
 
 from generator.pipeline.cards import set_cards
-from generator.pipeline.changes import ToldChange, changed_cards, changes_since
+from generator.pipeline.changes import Comparison, ToldChange, compare
 from generator.pipeline.check import Checked
-from generator.pipeline.contents import Drafted, card_codes, draft_of, known_formulas
+from generator.pipeline.contents import Drafted, draft_of, known_formulas
 from generator.posting.approval import Refusal, refusals
 from generator.posting.change import Change
+from generator.posting.code import check_code
 from generator.posting.copies import Hanging, wrong_copies
 from generator.posting.issue import open_issue, write_issue, write_withdrawal
 from generator.posting.shelf import Shelf
@@ -75,15 +76,14 @@ def post(read: LabRead, checked: Checked, id: str, wish: Wish) -> Ready | Refuse
     )
     if any(problem.level is Level.ERROR for problem in set_problems):
         return Refused(id, problems=set_problems)
-    codes = card_codes(drafted.studies, formulas)
-    told = changes_since(shelf, drafted, codes)
-    asked = (*(one.change for one in told), *_besides(shelf, drafted, told))
+    found = compare(read, checked, drafted)
+    asked = (*(one.change for one in found.changes), *_besides(shelf, drafted, found.changes))
     if wish.wording_only and any(change.group != "wording" for change in asked):
         return Refused(
             id, (Refusal("more than wording has changed", "post it on its own, with its approver"),)
         )
     refused = tuple(refusals(read.lab, drafted.procedure, asked, wish.approved_by, wish.safety_seen_by))
-    return Refused(id, refused) if refused else _ready(drafted, shelf, codes, told, wish, checked.lab.today)
+    return Refused(id, refused) if refused else _ready(drafted, shelf, found, wish, checked.lab.today)
 
 
 def _in_the_way(read: LabRead, checked: Checked, id: str) -> Iterator[Problem]:
@@ -113,8 +113,7 @@ def _besides(shelf: Shelf, drafted: Drafted, told: tuple[ToldChange, ...]) -> It
 def _ready(
     drafted: Drafted,
     shelf: Shelf,
-    codes: Mapping[str, str],
-    told: tuple[ToldChange, ...],
+    found: Comparison,
     wish: Wish,
     today: datetime.date,
 ) -> Ready:
@@ -130,26 +129,21 @@ def _ready(
         "reason": wish.reason,
         "check_code": drafted.code,
         **({"before": last.seal} if last else {}),
-        "changes": [_written(one, codes) for one in told],
+        "changes": [_written(one, found) for one in found.changes],
         "stages": [str(stage.stage) for stage in drafted.procedure.stages],
-        "steps": _last_changed(drafted, shelf, told, number),
-        "cards": {
-            card: {"issue": str(issue), "code": code}
-            for card, issue, code in _cards(drafted, shelf, codes, number)
-        },
+        "steps": _last_changed(drafted, shelf, found.changes, number),
+        "cards": _cards(drafted.id, shelf, found, number),
     }
     file = f"posted/{drafted.id}/{number}.yml"
     text = write_issue(drafted.id, head, drafted.content)
     fresh = open_issue(f"{shelf.register_file.removesuffix('posted/copies.yml')}{file}", text.encode())
     after = replace(shelf, issues={**shelf.issues, drafted.id: (*shelf.issues.get(drafted.id, ()), fresh)})
-    posted = shelf.head(drafted.id)
-    old = {name: str(card.code) for name, card in posted.cards.items()} if posted else {}
-    return Ready(drafted.id, number, file, text, told, changed_cards(old, codes), after, today)
+    return Ready(drafted.id, number, file, text, found.changes, found.cards, after, today)
 
 
-def _written(one: ToldChange, codes: Mapping[str, str]) -> dict[str, Any]:
+def _written(one: ToldChange, found: Comparison) -> dict[str, Any]:
     out: dict[str, Any] = {"group": one.change.group, "text": one.text}
-    cards = [card for card in one.cards if card in codes]
+    cards = [card for card in one.cards if card in found.prints]
     rows = (("steps", list(one.steps)), ("cards", cards), ("affects", list(one.affects)))
     return out | {name: row for name, row in rows if row}
 
@@ -168,14 +162,16 @@ def _last_changed(drafted: Drafted, shelf: Shelf, told: Iterable[ToldChange], nu
     return out
 
 
-def _cards(
-    drafted: Drafted, shelf: Shelf, codes: Mapping[str, str], number: int
-) -> Iterator[tuple[str, int, str]]:
-    """A card that prints what it printed keeps the issue since which it stands: no copy of it is wrong."""
-    head = shelf.head(drafted.id)
-    for card, code in codes.items():
-        before = head.cards.get(card) if head else None
-        yield card, before.issue if before and before.code == code else number, code
+def _cards(id: str, shelf: Shelf, found: Comparison, number: int) -> dict[str, dict[str, str]]:
+    """A card that prints what it printed keeps issue and code: no copy of it is wrong."""
+    head = shelf.head(id)
+    out = {}
+    for name, texts in found.prints.items():
+        before = head.cards.get(name) if head else None
+        kept = before if before and name not in found.cards else None
+        issue, code = (kept.issue, str(kept.code)) if kept else (number, check_code(texts))
+        out[name] = {"issue": str(issue), "code": code}
+    return out
 
 
 def withdraw(shelf: Shelf, id: str, because: str, today: datetime.date) -> tuple[str, str] | None:

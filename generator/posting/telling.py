@@ -110,6 +110,8 @@ class Naming:
         """What a change is about."""
         if noun == "step":
             return self.step(id)
+        if noun == "procedure":
+            return ""
         if noun in ("places", "mixtures", "substances", "ppe", "roles", "timers", "racks", "waste"):
             return self.title(noun, id)
         name = f" {self.title(noun, id)}" if id else ""
@@ -140,7 +142,7 @@ def tell(change: Change, names: Naming) -> str:
         what = "new here" if change.kind == "new" else "taken out"
         return f"{about}: {what}, {_short(said)}" if said else f"{about}: {what}"
     label = _label(change)
-    return f"{subject}: {label} {_values(change)}".replace("  ", " ")
+    return f"{subject}: {label} {_values(change)}".replace("  ", " ").removeprefix(": ")
 
 
 def _label(change: Change) -> str:
@@ -156,13 +158,13 @@ def _label(change: Change) -> str:
 def _values(change: Change) -> str:
     if change.noun == "picture":
         return "is another picture"
-    old, new = _shown(change.old), _shown(change.new)
+    old, new = shown_value(change.old), shown_value(change.new)
     if not old:
         return f"{new} (new)"
     return f"{old} {ARROW} {new}" if new else f"{old} (taken out)"
 
 
-def _shown(text: str) -> str:
+def shown_value(text: str) -> str:
     """A quantity or window as it is printed; a sentence in quotation marks."""
     try:
         return show_quantity(read_quantity(text))

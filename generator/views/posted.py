@@ -1,8 +1,9 @@
-"""What hangs on the walls: copies of cards, and whether one of them is current."""
+"""What hangs on the walls, whether a card is current, and how a procedure stands."""
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 
-from generator.views.shown import LinkView
+from generator.views.shown import BannerView, LinkView
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,7 +23,7 @@ class CurrentCardView:
     """What is posted now for one card: the issue and check code to compare a copy with, and what changed.
 
     `procedure` and `card` are ids; `withdrawn` says since when and why. `changes` gives for each issue before
-    this one, by its number, what changed since.
+    this one, by its number, what changed since. A card that is a draft has no issue.
     """
 
     procedure: str
@@ -38,8 +39,43 @@ class CurrentCardView:
 
 @dataclass(frozen=True, slots=True)
 class PostedView:
-    """The pages cards/ and cards/current/."""
+    """The pages cards/ and cards/current/; `built` is the day of this copy of the site (ISO date)."""
 
     copies: tuple[CopyView, ...]
     cards: tuple[CurrentCardView, ...]
     procedures: tuple[LinkView, ...] = ()
+    built: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class ChangeView:
+    """One change: its group and its line in the trade's words."""
+
+    kind: str
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class IssueView:
+    """One issue in the history: number, day, reason, who approved, what changed."""
+
+    number: str
+    posted: str
+    reason: str
+    approved: str
+    changes: tuple[ChangeView, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class StandingView:
+    """How a procedure stands: issue and day in words, its check code, marks on steps, its cards, its history.
+
+    `marks` are by step, `cards` ("issue 3 · K7QMR") by card; all is empty for what was never posted.
+    """
+
+    issue: str = ""
+    code: str = ""
+    banners: tuple[BannerView, ...] = ()
+    marks: Mapping[str, str] = field(default_factory=dict)
+    cards: Mapping[str, str] = field(default_factory=dict)
+    history: tuple[IssueView, ...] = ()

@@ -1,8 +1,9 @@
 """A whole procedure as the student's page shows it."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from generator.views.plan import JobView, PlanView
+from generator.views.posted import StandingView
 from generator.views.shown import BannerView, CallView, FactView, LinkView, SignView
 from generator.views.step import StepView
 
@@ -50,14 +51,6 @@ class DifferView:
 
 
 @dataclass(frozen=True, slots=True)
-class ChangeView:
-    """One change since the issue before: in the trade's words, with its sort."""
-
-    kind: str
-    text: str
-
-
-@dataclass(frozen=True, slots=True)
 class ProcedureView:
     """The page of a procedure; `strip` is a finished SVG drawing of the run with its own words, or ""."""
 
@@ -80,7 +73,7 @@ class ProcedureView:
     cards: tuple[CardLinkView, ...] = ()
     papers: tuple[FactView, ...] = ()
     differs: tuple[DifferView, ...] = ()
-    changes: tuple[ChangeView, ...] = ()
+    standing: StandingView = field(default_factory=StandingView)
     hazards: LinkView | None = None
     glossary: tuple[tuple[str, str], ...] = ()
     search_text: str = ""

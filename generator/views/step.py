@@ -65,7 +65,7 @@ class StepView:
 
     `look` is what a place asks for whenever it is opened, `look_fail` what follows if it is not so; `since`
     is a time counted from another step, `hold` whom to wait for and until what; `uses` are substances and
-    mixtures. `stay` is "" for staying beside it.
+    mixtures. `stay` is "" for staying beside it; `changed` says in which issue it changed, if it did.
     """
 
     id: str
@@ -97,3 +97,4 @@ class StepView:
     why: str = ""
     questions: tuple[QuestionView, ...] = ()
     formulas: tuple[LinkView, ...] = ()
+    changed: str = ""

@@ -18,7 +18,7 @@ def posted_page(view: PostedView, book: AddressBook) -> Page:
 def current_page(view: PostedView, book: AddressBook) -> Page:
     """Return the page that a card's QR code opens."""
     links = Links(book, CURRENT)
-    data = {
+    cards = {
         f"{card.procedure}/{card.card}": {
             "title": card.title,
             "issue": card.issue,
@@ -30,6 +30,7 @@ def current_page(view: PostedView, book: AddressBook) -> Page:
         }
         for card in view.cards
     }
+    data = {"built": view.built, "cards": cards}
     html = render("posted/current.j2", links, view=view, data=data)
     title = "Is this card current?"
     return Page(CURRENT, title, (Section(1, "page_top", title, html),), kind="current")

@@ -30,7 +30,7 @@ _AFTER: _Parts = (
         "papers",
         "Papers and decisions",
         "procedure/papers.j2",
-        lambda view: {"any": view.papers or view.changes or view.differs},
+        lambda view: {"any": view.papers or view.standing.history or view.differs},
     ),
 )
 

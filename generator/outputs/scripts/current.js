@@ -1,21 +1,40 @@
 /** Is the card in someone's hand the one that is posted now? Its square code brings card, issue and check code. */
 import { make, pageData } from "./dom.js";
 
+const DAY = 86400000;
+/** A copy of the site that is older than this, in days, may not know of the newest issue. */
+const OLD = 7;
+
 /** Says so in its place. */
 export function startCurrent() {
   const place = document.querySelector("[data-nw-current]");
-  const cards = pageData("current_cards");
+  const data = pageData("current_cards");
   const asked = new URLSearchParams(location.search);
   const name = asked.get("c");
-  if (!place || !cards || !name) return;
-  place.replaceChildren(...verdict(cards[name], asked.get("i") || "", asked.get("k") || ""));
+  if (!place || !data || !name) return;
+  const answer = verdict(data.cards[name], asked.get("i") || "", plain(asked.get("k") || ""));
+  place.replaceChildren(...answer, make("p", { class: "nw-built", text: age(data.built) }));
+}
+
+/** @param {string} code @returns {string} */
+function plain(code) {
+  return code.toUpperCase().replace(/[^0-9A-Z]/g, "");
+}
+
+/** How old this copy of the site is. @param {string} built @returns {string} */
+function age(built) {
+  const days = Math.floor((Date.now() - Date.parse(built)) / DAY);
+  if (!(days >= OLD)) return "As of " + built + ".";
+  return "This copy of the site is " + days + " days old (" + built + "). It may not know of a newer issue: open the newest copy.";
 }
 
 /** @param {any} card @param {string} issue @param {string} code @returns {HTMLElement[]} */
 function verdict(card, issue, code) {
   if (!card) return say("Do not use this card.", "Nothing of that name is posted. Ask whoever keeps the cards.");
   if (card.withdrawn) return say("Do not use this card.", card.withdrawn);
-  if (card.issue === issue && card.code === code) return say("This card is current.", card.title + ", issue " + issue + ".", card);
+  if (issue === "draft") return say("Do not use this card.", "It is a draft, which nobody has approved.", card);
+  if (!card.issue) return say("Do not use this card.", "It is not posted yet.", card);
+  if (plain(card.code) === code) return say("This card is current.", card.title + ", issue " + card.issue + ".", card);
   const changes = card.changes[issue] || [];
   const why = card.issue === issue ? "Its check code is not the posted one." : "Issue " + card.issue + " is posted now.";
   return [...say("Replace this card.", why, card), make("ul", {}, changes.map((/** @type {string} */ change) => make("li", { text: change })))];

@@ -1,6 +1,7 @@
 """The student's page of a procedure, from its study."""
 
 from collections.abc import Iterator, Mapping
+from dataclasses import replace
 
 from generator.formulas import Formula
 from generator.model import Stage
@@ -20,6 +21,7 @@ from generator.views.filling.words import (
     thing_title,
     worn_sign,
 )
+from generator.views.posted import StandingView
 from generator.views.procedure import (
     CardLinkView,
     DifferView,
@@ -37,19 +39,21 @@ def procedure_view(
     banners: tuple[BannerView, ...] = (),
     files: frozenset[str] = frozenset(),
     strip: str = "",
+    standing: StandingView | None = None,
 ) -> ProcedureView:
     """`files` are the paths of the site's files: a card whose PDF is not there is not listed."""
     procedure, lab = study.procedure, study.lab
     told = telling(study, formulas)
+    stands = standing or StandingView()
     return ProcedureView(
         id=procedure.id,
         title=procedure.title,
         lead=_lead(study),
-        stages=tuple(_stage(told, stage) for stage in procedure.stages),
+        stages=tuple(_stage(told, stage, stands) for stage in procedure.stages),
         stop_rule=procedure.stop_rule or "",
         call=call_view(lab, _called(study)),
-        banners=(*banners, *_out_of_use(study)),
-        facts=tuple(_facts(study)),
+        banners=(*banners, *stands.banners, *_out_of_use(study)),
+        facts=(*_issue(stands), *_facts(study)),
         wear=tuple(_wear(told)),
         ready=tuple(_ready(study)),
         tell_us_first=tuple(map(str, procedure.tell_us_first)),
@@ -58,8 +62,9 @@ def procedure_view(
         job=job_view(study, formulas),
         strip=strip,
         symptoms=tuple(_symptoms(told)),
-        cards=tuple(_cards(study, files)),
+        cards=tuple(_cards(study, files, stands)),
         differs=tuple(_differs(study)),
+        standing=stands,
         hazards=LinkView("Hazards of this procedure", hazards_address(procedure.id)),
         search_text=search_text(study),
         search_tags=study.used_codes(),
@@ -106,11 +111,19 @@ def _facts(study: Study) -> Iterator[FactView]:
         yield FactView("Review", f"every {show_quantity(procedure.review_every)}")
 
 
-def _stage(told: Telling, stage: Stage) -> StageView:
+def _issue(stands: StandingView) -> Iterator[FactView]:
+    if stands.issue:
+        yield FactView("Issue", stands.issue)
+        yield FactView("Check code", stands.code)
+
+
+def _stage(told: Telling, stage: Stage, stands: StandingView) -> StageView:
     moments = [moment for moment in told.study.walk.straight if moment.stage is stage]
     seconds = sum(moment.after.clock.shortest - moment.before.clock.shortest for moment in moments)
     repeat = f"repeat for {show_counted(stage.repeat)}" if stage.repeat else ""
-    steps = tuple(step_view(told, step) for step in stage.steps)
+    steps = tuple(
+        replace(step_view(told, step), changed=stands.marks.get(str(step.id), "")) for step in stage.steps
+    )
     return StageView(
         str(stage.stage), stage.title, steps, f"About {spoken_time(seconds)}" if seconds else "", repeat
     )
@@ -172,13 +185,15 @@ def _symptoms(told: Telling) -> Iterator[SymptomView]:
         yield SymptomView(symptom.symptom, link, tuple(map(str, symptom.causes)), symptom.do_first or "")
 
 
-def _cards(study: Study, files: frozenset[str]) -> Iterator[CardLinkView]:
+def _cards(study: Study, files: frozenset[str], stands: StandingView) -> Iterator[CardLinkView]:
+    tail = str(study.procedure.id).partition(".")[2]
     for card in study.procedure.cards:
         pdf, drawing = (card_path(study.procedure.id, str(card.id), kind) for kind in ("pdf", "svg"))
         if pdf in files:
             place = f", hangs at {low(thing_title(study.lab, str(card.post_at)))}" if card.post_at else ""
             detail = f"{card.size}, read from {show_quantity(card.read_from)}{place}"
-            yield CardLinkView(card.title, detail, pdf, drawing if drawing in files else "")
+            posted = stands.cards.get(f"{tail}/{card.id}" if tail else str(card.id), "")
+            yield CardLinkView(card.title, detail, pdf, drawing if drawing in files else "", posted)
 
 
 def _differs(study: Study) -> Iterator[DifferView]:

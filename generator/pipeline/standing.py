@@ -1,0 +1,180 @@
+"""How each procedure stands: what is shown of it, and the lab as it was posted."""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field, replace
+from typing import Any
+
+from generator.model import Card, Lab
+from generator.model.posted import IssueHead, Withdrawal
+from generator.pipeline.check import Checked
+from generator.pipeline.contents import Drafted, all_drafted, card_codes, known_formulas
+from generator.posting.facts import facts_of
+from generator.posting.issue import Issue
+from generator.posting.shelf import Posted, Shelf
+from generator.posting.used import LIVE, NOUNS
+from generator.reading import LabRead
+from generator.study import LabStudy, Study, study_lab, study_procedure
+from generator.sums import Known, Sum, Sums, work_out
+from generator.units import Quantity, read_quantity
+from generator.views.card import Status
+
+_AT_ONCE = ("emergencies", "glossary")
+
+
+@dataclass(frozen=True)
+class Standing:
+    """One procedure as it is shown: its studies by class, its newest issue, the codes of its cards.
+
+    `codes` are a draft's; those of an issue stand in its head. `edited` says that the files differ from it.
+    """
+
+    id: str
+    studies: Mapping[str, Study]
+    status: Status
+    codes: Mapping[str, str] = field(default_factory=dict)
+    head: IssueHead | None = None
+    withdrawn: Withdrawal | None = None
+    edited: bool = False
+
+    def card(self, study: Study, card: Card) -> tuple[str, str]:
+        """Issue and check code that a card bears; a draft has no issue."""
+        tail = str(study.procedure.id).partition(".")[2]
+        name = f"{tail}/{card.id}" if tail else str(card.id)
+        if self.status != "draft" and self.head and name in self.head.cards:
+            found = self.head.cards[name]
+            return str(found.issue), str(found.code)
+        return "", self.codes.get(name, "")
+
+
+@dataclass(frozen=True)
+class Shown:
+    """All procedures as they are shown, and the lab that their pages speak of."""
+
+    lab: LabStudy
+    standings: tuple[Standing, ...]
+
+    @property
+    def studies(self) -> tuple[Study, ...]:
+        """Every study that has a page."""
+        return tuple(study for one in self.standings for study in one.studies.values())
+
+    def of(self, study: Study) -> Standing:
+        """The standing of a study's procedure."""
+        id = str(study.procedure.id).partition(".")[0]
+        return next(one for one in self.standings if one.id == id)
+
+
+def show_standing(read: LabRead, checked: Checked, draft: bool) -> Shown:
+    """The posted issues where they differ from the files, or with `draft` the files as they stand."""
+    assert checked.lab is not None
+    formulas, shelf = known_formulas(read), checked.shelf
+    found: list[Standing] = []
+    issues: list[Issue] = []
+    for drafted in all_drafted(read, checked).values():
+        issue = _differing_issue(shelf, drafted)
+        if issue and not draft:
+            issues.append(issue)
+        found.append(_standing(read, checked, drafted, issue, draft, formulas))
+    gone = [] if draft else list(_without_file(read, checked, issues))
+    lab = _published_lab(checked.lab, issues) if issues else checked.lab
+    return Shown(lab, (*found, *gone))
+
+
+def _differing_issue(shelf: Shelf, drafted: Drafted) -> Issue | None:
+    """The newest issue, where it says anything else than the files."""
+    last = shelf.last(drafted.id)
+    if last is None or last.head is None or last.head.check_code == drafted.code:
+        return None
+    issue = last.read()
+    # Another code alone may come from another way of writing facts down.
+    return issue if issue and facts_of(issue.content) != dict(drafted.facts) else None
+
+
+def _standing(
+    read: LabRead,
+    checked: Checked,
+    drafted: Drafted,
+    issue: Issue | None,
+    draft: bool,
+    formulas: Any,
+) -> Standing:
+    head, withdrawn = checked.shelf.head(drafted.id), checked.shelf.withdrawn(drafted.id)
+    studies = drafted.studies
+    if issue and not draft:
+        studies = posted_studies(issue, read, checked)
+    status: Status = "posted" if head and (issue is None or not draft) else "draft"
+    if withdrawn and status == "posted":
+        status = "withdrawn"
+    codes = card_codes(studies, formulas) if status == "draft" else {}
+    return Standing(drafted.id, studies, status, codes, head, withdrawn, issue is not None)
+
+
+def _without_file(read: LabRead, checked: Checked, issues: list[Issue]) -> Iterable[Standing]:
+    """Withdrawn procedures whose file is gone: their cards may still hang, and their page must say so."""
+    for id in checked.shelf.issues:
+        last, withdrawn = checked.shelf.last(id), checked.shelf.withdrawn(id)
+        issue = last.read() if last and withdrawn and id not in read.procedures else None
+        if issue:
+            issues.append(issue)
+            yield Standing(id, posted_studies(issue, read, checked), "withdrawn", {}, issue.head, withdrawn)
+
+
+def posted_studies(issue: Issue, read: LabRead, checked: Checked) -> dict[str, Study]:
+    """An issue studied as a lab of its own, with what is true of the room today."""
+    assert checked.lab is not None
+    lab = _live(issue.lab, checked.lab.lab)
+    everywhere = study_lab(lab, checked.lab.procedures, checked.lab.pictures, checked.lab.today)
+    known, answers = Known(read.formulas.formulas), issue.content.get("sums", {})
+    posted = Posted(checked.shelf.issues.get(str(issue.procedure.id), ()))
+    out: dict[str, Study] = {}
+    for tail, procedure in {"": issue.procedure, **issue.classes}.items():
+        sums = _as_posted(work_out(lab, procedure, known)[0], f"{tail}/" if tail else "", answers)
+        base = issue.procedure if tail else None
+        out[tail] = study_procedure(everywhere, procedure, sums, base, issue.languages, posted)
+    return out
+
+
+def _as_posted(sums: Sums, prefix: str, answers: Mapping[str, str]) -> Sums:
+    """A formula that gives another answer today changes nothing that is posted."""
+    kept = {key: _answered(sum, answers.get(f"{prefix}{key}")) for key, sum in sums.by_key.items()}
+    return Sums(kept)
+
+
+def _answered(sum: Sum, text: str | None) -> Sum:
+    posted = read_quantity(text) if text else None
+    if posted is None or _near(posted, sum.answer):
+        return sum
+    return replace(sum, answer=posted)
+
+
+def _near(one: Quantity, other: Quantity) -> bool:
+    return one.unit == other.unit and abs(one.number - other.number) <= 1e-5 * abs(other.number)
+
+
+def _live(posted: Lab, live: Lab) -> Lab:
+    """A posted lab with the fields that no issue holds, as they are today."""
+    room = {name: getattr(live.lab, name) for name in LIVE["lab"]}
+    update: dict[str, Any] = {"lab": posted.lab.model_copy(update=room)}
+    update |= {name: getattr(live, name) for name in _AT_ONCE}
+    for noun, fields in LIVE.items():
+        if noun != "lab":
+            there = getattr(live, noun)
+            update[noun] = {
+                id: one.model_copy(update={field: getattr(there[id], field) for field in fields})
+                if id in there
+                else one
+                for id, one in getattr(posted, noun).items()
+            }
+    return posted.model_copy(update=update)
+
+
+def _published_lab(live: LabStudy, issues: list[Issue]) -> LabStudy:
+    """The lab with each noun as the newest issue that shows it has it, so that all pages agree."""
+    lab = live.lab
+    for issue in sorted(issues, key=lambda issue: issue.head.posted):
+        posted = _live(issue.lab, live.lab)
+        nouns = {
+            noun: {**getattr(lab, noun), **getattr(posted, noun)} for noun in NOUNS if getattr(posted, noun)
+        }
+        lab = lab.model_copy(update=nouns)
+    return study_lab(lab, live.procedures, live.pictures, live.today)
