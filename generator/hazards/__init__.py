@@ -40,6 +40,7 @@ from generator.hazards.protection import (
 from generator.hazards.reactivity import BLANK_SAYS, Meeting, group_name, meeting, meetings
 from generator.hazards.screening import CAUTION, Screening, screen
 from generator.hazards.shares import Share, Shares, shares_of
+from generator.hazards.stated import stated_ingredient
 from generator.hazards.statements import (
     Statement,
     Use,
@@ -135,6 +136,7 @@ __all__ = [
     "shown_codes",
     "signal_word",
     "source_of",
+    "stated_ingredient",
     "statement",
     "statement_codes",
     "statement_text",

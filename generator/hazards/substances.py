@@ -1,5 +1,6 @@
 """The substances that ship: classes, specific limits, M-factors and groups, each with its evidence word."""
 
+import re
 from dataclasses import dataclass
 from functools import cache
 from typing import Any
@@ -79,9 +80,19 @@ def substance_by_cas(cas: str) -> KnownSubstance | None:
 
 
 def substance_by_name(name: str) -> KnownSubstance | None:
-    """The entry with this name, id or other spelling, whatever the case; None if there is none."""
-    wanted = name.strip().lower()
+    """The entry with this name, id or other spelling; None if there is none.
+
+    Case, hyphens and sulph/sulf make no difference, nor what follows a name in brackets or after three dots.
+    """
+    wanted = plain_name(name)
     for entry in known_substances():
-        if wanted in (entry.id, entry.name.lower(), *(other.lower() for other in entry.also)):
+        if wanted in {plain_name(other) for other in (entry.id, entry.name, *entry.also)}:
             return entry
     return None
+
+
+def plain_name(name: str) -> str:
+    """A name without what spelling and habit change: "Sulphuric acid ... %" is "sulfuric acid"."""
+    words = name.lower().replace("sulph", "sulf").replace("-", " ")
+    head = re.split(r"\s*(?:\.\.\.|…|\s\()", words)[0]
+    return " ".join(head.split())
