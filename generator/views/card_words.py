@@ -44,6 +44,10 @@ class CardWords:
     continued: str
     sign: str
     qr_code: str
+    unattended: str
+    since_when: str
+    until_when: str
+    whose: str
     caution: str
     verbs: Mapping[str, str]
     marks: Mapping[str, str]
@@ -82,6 +86,10 @@ ENGLISH = CardWords(
     continued="continued",
     sign="Sign",
     qr_code="QR code: opens the page that says whether this card is current",
+    unattended="RUNNING UNATTENDED",
+    since_when="Left at",
+    until_when="Back by",
+    whose="Left by",
     caution=(
         "The supplier's safety data sheet, the safety office, local codes and licensed practice"
         " stand above this card."
@@ -136,6 +144,10 @@ SPANISH = CardWords(
     continued="sigue",
     sign="Señal",
     qr_code="Código QR: abre la página que dice si esta tarjeta está vigente",
+    unattended="EN MARCHA SIN VIGILANCIA",
+    since_when="Desde",
+    until_when="Vuelta a",
+    whose="Persona",
     caution=(
         "La ficha de seguridad del proveedor, la oficina de seguridad, las normas locales y la práctica"
         " autorizada están por encima de esta tarjeta."

@@ -86,11 +86,13 @@ def sheet_of(card: CardView) -> Sheet:
     return draw(card, found.plan)
 
 
+@lru_cache(maxsize=500)
 def card_pdf(card: CardView) -> bytes:
     """The card as a tagged PDF (exported as PDF/UA-1) with its letters in it; the same bytes every time."""
     return print_pdf(sheet_of(card), card.dated)
 
 
+@lru_cache(maxsize=500)
 def card_svg(card: CardView) -> str:
     """The same drawing as SVG, to be shown as a picture with alternative text."""
     return print_svg(sheet_of(card), card.dated)

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
+from functools import lru_cache
 
 from generator.outputs.press.blocks import Block, abreast, marks_of, stacked, text_block
 from generator.outputs.press.composing import across
@@ -21,6 +22,7 @@ _LEAST = least_letter(0.0)
 _CODE = 23.0
 
 
+@lru_cache(maxsize=500)
 def document_pdf(view: PaperView) -> bytes:
     """The document as a tagged PDF (PDF/UA-1 export); the same bytes every time."""
     return print_book(document_sheets(view), view.title, view.language, view.dated)

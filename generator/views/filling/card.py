@@ -74,7 +74,7 @@ def card_view(study: Study, card: Card, facts: CardFacts) -> CardView:
         else "",
         help=_help(study, steps, words, fixed) if everything or "help" in card.show else (),
         signal=_signal(codes, fixed) if hazards else "",
-        hazards=_hazards(study, steps, codes, words) if hazards else (),
+        hazards=hazard_views(study, steps, codes, words) if hazards else (),
         steps=card_steps(study, card, words, fixed, facts.formulas, called(study, steps)),
         tables=card_tables(study, steps, facts.formulas, step_numbers(study), phrases(words.language)),
         words=fixed,
@@ -148,7 +148,7 @@ def _signal(codes: tuple[str, ...], fixed: CardWords) -> str:
     return {"Danger": fixed.danger, "Warning": fixed.warning}.get(str(word or ""), "")
 
 
-def _hazards(
+def hazard_views(
     study: Study, steps: tuple[Step, ...], codes: tuple[str, ...], words: Words
 ) -> tuple[CardHazard, ...]:
     """Statements in full, then hazards without one; those of the whole procedure for a card without steps."""

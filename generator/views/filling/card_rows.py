@@ -79,7 +79,7 @@ def _row(row: _Row, located: Located) -> CardStep:
         dwell_shown=show_time(row.study, step, row.formulas),
         window_shown=_window(row, step),
         marks=_marks(row, step),
-        setting=_setting(row, step),
+        setting=setting_shown(row.study, step, row.formulas, row.phrases),
         limit=_limit(row, step),
         hold=_hold(row, step),
         alarm=_alarm(row, step),
@@ -110,13 +110,14 @@ def _marks(row: _Row, step: Step) -> tuple[CardMark, ...]:
     return tuple(CardMark(kind, row.fixed.marks[kind]) for kind in kinds)  # type: ignore[arg-type]
 
 
-def _setting(row: _Row, step: Step) -> str:
+def setting_shown(study: Study, step: Step, formulas: Mapping[str, Formula], words: Phrases) -> str:
+    """What a step sets: dials, program, profile, current and how fast it comes up."""
     parts = [_one_setting(name, value) for name, value in step.set.items()]
-    current = show_current(row.study, step, row.formulas)
+    current = show_current(study, step, formulas)
     if current:
         parts.append(current)
     if step.power and step.power.ramp:
-        parts.append(row.phrases.ramp(show_quantity(step.power.ramp)))
+        parts.append(words.ramp(show_quantity(step.power.ramp)))
     return ", ".join(parts)
 
 

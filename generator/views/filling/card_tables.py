@@ -60,7 +60,7 @@ def _asked(study: Study, step: Step, formulas: Mapping[str, Formula]) -> Iterato
         found = study.sums.by_key.get(f"{step.id}.{field}")
         if isinstance(value, FormulaRef) and found and found.formula in formulas:
             formula = formulas[found.formula]
-            limit = answer_limit(formula, study.lab.calculators.get(found.formula))  # type: ignore[call-overload]
+            limit = answer_limit(formula, study.lab.calculators.get(found.formula))
             yield _Asked(step, value, found, formula, stays, limit)
 
 

@@ -46,6 +46,10 @@ class Words:
         """Where help is: `emergency`, `eyewash`, `shower`, `first_aid`."""
         return self._of(f"lab.help.{field}", base)
 
+    def lab_field(self, field: str, base: str | None) -> str:
+        """A sentence of the room itself: `unattended_notice`."""
+        return self._of(f"lab.{field}", base)
+
     def whole(self, field: str, base: str | None) -> str:
         """A sentence of the whole procedure: `title`, `stop_rule`."""
         return self._of(field, base)
