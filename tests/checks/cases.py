@@ -8,6 +8,8 @@ A case is `== title`, then sections that start with `--- name`:
                    `~` as a value takes a field away
   file NAME        a whole file of the folder, raw: `file procedures/x.yml`; replaces a base file of that name
   latin-1 NAME     the same, saved in an encoding that is not UTF-8
+  posted           YAML: the base was posted as issue 1 `on` a day, with `lab` and `procedure` laid over it;
+                   `with: [[old, new]]` changes the issue before it is sealed, `altered: [[old, new]]` after
   today            the day, default 2026-11-25
   found            one line a problem of the rule under test: `level @step  part of the message`, or `nothing`
 """
@@ -19,6 +21,8 @@ from typing import Any
 
 from generator.notation import as_yaml, plain, read_text
 from generator.pipeline import Checked, check
+from generator.pipeline.posting import Ready, Wish, post
+from generator.posting.issue import sealed
 from generator.pipeline.build import Outcome, build_read
 from generator.reading import open_folder, read_lab
 
@@ -122,12 +126,38 @@ def write_lab(case: Case, folder: Path) -> None:
         procedure["stages"][0]["steps"] = _yaml(case.sections["steps"])
     edit_steps(procedure["stages"][0]["steps"], case.sections.get("edit", ""))
     folder.mkdir(parents=True)
+    if "posted" in case.sections:
+        write_posted(_yaml(case.sections["posted"]), folder)
     (folder / "lab.yml").write_text(as_yaml(lab))
     (folder / "clean-a-plate.yml").write_text(as_yaml(procedure))
     for name, text in case.files.items():
         target = folder / name.removeprefix("procedures/")
         target.parent.mkdir(parents=True, exist_ok=True)
         target.write_bytes(text)
+
+
+def write_posted(posted: dict[str, Any], folder: Path) -> None:
+    """Issue 1 of the base, as posted on a day; the author's files are left for others to write."""
+    roles = {"roles": {"safety-office": {"title": "Safety office"}}}
+    lab = lay_over(lay_over(_yaml((BASE / "lab.yml").read_text()), roles), posted.get("lab", {}))
+    procedure = lay_over(_yaml((BASE / "procedure.yml").read_text()), posted.get("procedure", {}))
+    (folder / "lab.yml").write_text(as_yaml(lab))
+    (folder / "clean-a-plate.yml").write_text(as_yaml(procedure))
+    read = read_lab(open_folder(folder, "procedures"))
+    checked = check(read, datetime.date.fromisoformat(posted["on"]))
+    ready = post(read, checked, "clean-a-plate", Wish("First issue", "instructor", "safety-office"))
+    assert isinstance(ready, Ready), ready
+    text = sealed(_changed(ready.text.rpartition("# seal: ")[0], posted.get("with", [])))
+    target = folder / ready.file
+    target.parent.mkdir(parents=True)
+    target.write_text(_changed(text, posted.get("altered", [])))
+
+
+def _changed(text: str, pairs: list[list[str]]) -> str:
+    for old, new in pairs:
+        assert old in text, old
+        text = text.replace(old, new, 1)
+    return text
 
 
 def check_case(case: Case, folder: Path) -> Checked | Outcome:
