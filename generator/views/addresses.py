@@ -11,6 +11,7 @@ CHECKS = "checks"
 REPORT = "checks/report"
 CARDS = "cards"
 CURRENT = "cards/current"
+MODEL = "start/model"
 
 
 def procedure_address(id: str) -> str:

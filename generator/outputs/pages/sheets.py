@@ -18,6 +18,7 @@ from generator.outputs.pages import (
     place,
     posted,
     procedure,
+    reference,
 )
 from generator.outputs.search import SearchEntry
 from generator.outputs.strip import strip_html
@@ -37,6 +38,7 @@ from generator.views.filling.home import (
     rules_index,
 )
 from generator.views.filling.lab_hazards import lab_hazards_view
+from generator.views.filling.model_reference import reference_view
 from generator.views.filling.office import office_view
 from generator.views.filling.place import place_view
 from generator.views.filling.procedure import procedure_view
@@ -109,6 +111,9 @@ def lab_sheets(told: Told) -> Iterator[Sheet]:
     yield from _calculators(told)
     yield from _checks(told)
     yield _sheet(addresses.CURRENT, _none, posted.current_page, told.posted)
+    model = reference_view()
+    entry = reference.reference_entry(model)
+    yield _sheet(addresses.MODEL, reference.reference_anchors, reference.reference_page, model, entry)
 
 
 def _none(_: object) -> frozenset[str]:
