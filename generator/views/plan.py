@@ -62,6 +62,15 @@ class UnitView:
 
 
 @dataclass(frozen=True, slots=True)
+class FenceView:
+    """Between what a number must stay, in SI, and what is said where it does not."""
+
+    low: float | None
+    high: float | None
+    says: str
+
+
+@dataclass(frozen=True, slots=True)
 class ChoiceView:
     """One row of a table of constants (a metal): its name, title, and constants in SI."""
 
@@ -78,7 +87,7 @@ class BoxView:
     `usual_high` the usual one, None where there is none; `hard` and `usual` say them in words, `because`
     why; `never` is the lab's own limit in SI and in words. `clock` is a time of day. `kind` is quantity,
     rows (a number for each of `columns` in each of `rows`), sizes (a list of numbers in `number`, parted by
-    spaces) or choice (one of `choices`, chosen by name in `number`).
+    spaces) or choice (one of `choices`, chosen by name in `number`). `fences` are the limits of a procedure.
     """
 
     name: str
@@ -98,6 +107,7 @@ class BoxView:
     never: float | None = None
     never_shown: str = ""
     clock: bool = False
+    fences: tuple[FenceView, ...] = ()
     columns: tuple["BoxView", ...] = ()
     rows: tuple[tuple[str, ...], ...] = ()
     choices: tuple[ChoiceView, ...] = ()
@@ -109,7 +119,9 @@ class SumView:
 
     `sources` says for each input of the formula where it is from: "box:NAME", "sum:KEY", or "" for a value
     that the page holds in `constants` (a number, rows, sizes or a record, all in SI). `toward` is how the
-    last of the `decimals` is rounded: nearest, up, down. `requires` is said where numbers do not fit.
+    last of the `decimals` is rounded: nearest, up, down; from `whole_from` on (0 for never) whole numbers are
+    shown. `requires` is said where numbers do not fit, `fences` where the answer is not for here.
+    A lab's own formula counts in the units of `takes` (by input, or input.column) and answers in `gives`.
     """
 
     key: str
@@ -122,6 +134,10 @@ class SumView:
     constants: Mapping[str, object] = field(default_factory=dict)
     toward: str = "nearest"
     requires: tuple[str, ...] = ()
+    takes: Mapping[str, UnitView] = field(default_factory=dict)
+    gives: UnitView | None = None
+    whole_from: float = 0.0
+    fences: tuple[FenceView, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -17,11 +17,15 @@ class LinkView:
 
 @dataclass(frozen=True, slots=True)
 class FactView:
-    """A label and a finished text; `link` makes the text lead somewhere."""
+    """A label and a finished text; `link` makes the text lead somewhere.
+
+    `sum` names the value that the text shows, so that the page can follow a student's own part.
+    """
 
     label: str
     text: str
     link: LinkView | None = None
+    sum: str = ""
 
 
 @dataclass(frozen=True, slots=True)

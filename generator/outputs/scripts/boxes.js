@@ -7,9 +7,10 @@ import { judge, readNumber, unitNamed } from "./typed.js";
 
 /**
  * One box. `text` is what stands in it as it is typed into a link or a command: "22 um"; `set` takes the same.
- * `show` puts a value in SI into it. `unit` is the one beside it.
+ * `show` puts a value in SI into it. `unit` is the one beside it; `remember` turns to the one chosen last time.
+ * `said` is what stands in it as a reader is shown it.
  * @typedef {{element: HTMLElement, read: () => import("./typed.js").Answer, reset: () => void, text: () => string,
- *   set: (text: string) => void, show?: (value: number) => void, unit?: () => import("./typed.js").Unit}} Box
+ *   set: (text: string) => void, show?: (value: number) => void, said?: () => string, remember?: () => void, unit?: () => import("./typed.js").Unit}} Box
  */
 
 let boxes = 0;
@@ -44,10 +45,13 @@ function quantityBox(box, changed) {
     const number = Number(fromSI(value, units.now()).toPrecision(12));
     entry.value = box.clock && number >= 0 && number <= 1440 ? clockText(number) : numberText(number);
   };
-  const text = () => (box.clock || !units.now().symbol ? entry.value : entry.value + " " + units.now().symbol);
-  const reset = () => { entry.value = box.number; units.reset(); };
-  units.remembered();
-  return { element, read, reset, text, set, show, unit: units.now };
+  // What was typed with a unit of its own is left as it was typed.
+  const unitTo = (/** @type {string} */ unit) => (unit && !Number.isNaN(readNumber(entry.value)) ? unit : "");
+  const text = () => (entry.value + " " + unitTo(units.now().symbol)).trim();
+  const said = () => (entry.value + "\u00a0" + unitTo(units.now().shown)).trim();
+  const reset = () => { entry.value = box.number; units.take(units.all[0]); units.remember(); };
+  units.remember();
+  return { element, read, reset, text, set, show, said, remember: units.remember, unit: units.now };
 }
 
 /** @param {number|undefined} number @returns {string} */
@@ -80,22 +84,24 @@ function unitChoice(box, entry, changed) {
   const units = box.clock || !box.units.length ? [{ symbol: "", shown: "", numerator: box.clock ? 60 : 1, denominator: 1, offset: 0, spellings: [] }] : box.units;
   let now = units[0];
   const take = (/** @type {any} */ unit) => { now = unit; if (choice) choice.value = unit.symbol; };
-  const chosen = () => {
+  const turn = (/** @type {any} */ wanted) => {
     const number = readNumber(entry.value);
-    const wanted = units.find((/** @type {any} */ unit) => unit.symbol === choice.value) || now;
     if (!Number.isNaN(number)) entry.value = numberText(Number(fromSI(toSI(number, now), wanted).toPrecision(12)));
     take(wanted);
-    keep("unit." + box.name, wanted === units[0] ? null : wanted.symbol);
+  };
+  const chosen = () => {
+    turn(units.find((/** @type {any} */ unit) => unit.symbol === choice.value) || now);
+    keep("unit." + box.name, now.symbol);
     changed();
   };
   const choice = units.length < 2 ? null : /** @type {HTMLSelectElement} */ (make("select", { class: "nw-box nw-unit", "aria-label": "Unit of " + box.label, onchange: chosen },
     units.map((/** @type {any} */ unit) => make("option", { value: unit.symbol, text: unit.shown }))));
   const fixed = units[0].shown ? make("span", { class: "nw-unit", text: units[0].shown }) : null;
-  const remembered = () => {
+  const remember = () => {
     const unit = choice && unitNamed(String(recall("unit." + box.name) || ""), units);
-    if (unit && unit !== now) { choice.value = unit.symbol; chosen(); }
+    if (unit) turn(unit);
   };
-  return { element: choice || fixed, now: () => now, take, remembered, reset: () => take(units[0]) };
+  return { element: choice || fixed, all: units, now: () => now, take, remember };
 }
 
 /** @param {any} box @param {() => void} changed @returns {Box} */
@@ -134,6 +140,7 @@ function rowsBox(box, changed) {
   const add = (/** @type {string[]} */ texts) => {
     const cells = box.columns.map((/** @type {any} */ column) => boxFor({ ...column, number: "", in_row: true }, changed));
     cells.forEach((/** @type {Box} */ cell, /** @type {number} */ at) => cell.set(withUnit(box.columns[at], texts[at] || "")));
+    cells.forEach((/** @type {Box} */ cell) => cell.remember && cell.remember());
     const row = { cells, element: make("div", { class: "nw-row" }, cells.map((/** @type {Box} */ cell) => cell.element)) };
     const drop = button("Remove", () => {
       rows = rows.filter((one) => one !== row);

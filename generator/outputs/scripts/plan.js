@@ -20,8 +20,9 @@ export function startPlan() {
     answer.replaceChildren(...answerFor(data.steps, session, begins, data.pack_up));
   };
   document.addEventListener("newel:sums", (event) => {
-    for (const step of data.steps) if (step.sum in event.detail) step.minutes = step.hands_on + event.detail[step.sum] / 60;
+    for (const step of data.steps) if (step.sum) step.minutes = step.hands_on + event.detail[step.sum] / 60;
     show();
+    showElsewhere(data);
   });
   place.append(make("div", { class: "nw-fields" }, [
     make("label", { class: "nw-field" }, [make("span", { text: "Session" }), choice]),
@@ -35,7 +36,8 @@ export function startPlan() {
  * @returns {HTMLElement[]}
  */
 function answerFor(steps, session, begins, packUp) {
-  const total = steps.reduce((sum, step) => sum + step.minutes, 0);
+  const total = minutesOfAll(steps);
+  if (Number.isNaN(total)) return [make("p", { class: "nw-verdict", text: "A time has no answer. Look at the numbers of your part." })];
   const ends = session.end - packUp;
   const fits = begins + total <= ends;
   const lines = [
@@ -50,6 +52,40 @@ function answerFor(steps, session, begins, packUp) {
     make("p", { class: "nw-verdict", text: verdict }),
     make("dl", { class: "nw-times" }, lines.map(([label, time]) => make("div", {}, [make("dt", { text: label }), make("dd", { text: time })]))),
   ];
+}
+
+/** @param {PlanStep[]} steps @returns {number} NaN where a time has no answer */
+function minutesOfAll(steps) {
+  return steps.reduce((sum, step) => sum + step.minutes, 0);
+}
+
+/** The whole run, the stages and the table of sessions, where they say how long something takes. */
+function showElsewhere(data) {
+  const total = minutesOfAll(data.steps);
+  for (const place of document.querySelectorAll('[data-nw-sum="plan.total"]')) place.textContent = Number.isNaN(total) ? "no answer" : spanOf(total);
+  const timed = data.steps.filter((/** @type {PlanStep} */ step) => step.sum).map((/** @type {PlanStep} */ step) => step.id);
+  for (const place of document.querySelectorAll("[data-nw-stage-time]")) {
+    const stage = place.closest("section");
+    const ids = stage ? [...stage.querySelectorAll("[data-nw-step]")].map((step) => step.id) : [];
+    if (ids.some((id) => timed.includes(id))) place.textContent = aboutOf(minutesOfAll(data.steps.filter((/** @type {PlanStep} */ step) => ids.includes(step.id))));
+  }
+  data.sessions.forEach((/** @type {Session} */ session, /** @type {number} */ index) => showSession(data, session, index, total));
+}
+
+/** @param {number} minutes @returns {string} */
+function aboutOf(minutes) {
+  return Number.isNaN(minutes) ? "No answer" : "About " + spanOf(minutes);
+}
+
+/** One row of the table of sessions. */
+function showSession(data, session, index, total) {
+  const fits = document.querySelector('[data-nw-fits="' + index + '"]');
+  const latest = document.querySelector('[data-nw-latest="' + index + '"]');
+  if (!fits || !latest) return;
+  const room = session.end - data.pack_up - session.start;
+  const longest = Math.max(...data.steps.map((/** @type {PlanStep} */ _, /** @type {number} */ at) => untilPause(data.steps, at)));
+  fits.textContent = total <= room ? "the whole run" : longest <= room ? "with a pause" : "no";
+  latest.textContent = total <= room ? timeOfDay(Math.floor(session.end - data.pack_up - total)) : longest <= room ? "see the clock below" : "none";
 }
 
 /** @param {PlanStep[]} steps @param {number} begins @param {number} ends @returns {string[][]} */

@@ -16,7 +16,7 @@ function wake() {
   startSteps(procedure);
   startTimers(procedure);
   startPlan();
-  startJob();
+  startJob(procedure);
   startCalculators();
   startCurrent();
   startBench(procedure);

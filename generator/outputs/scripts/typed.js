@@ -68,6 +68,8 @@ function inRange(box, number, unit, wrong) {
   if (box.whole && !Number.isInteger(number)) return wrong("this is a count, write a whole number");
   const because = box.because ? ", because " + box.because : "";
   if (isOutside(value, box.low, box.high)) return wrong("must be " + box.hard + because);
+  const fence = (box.fences || []).find((/** @type {any} */ one) => isOutside(value, one.low, one.high));
+  if (fence) return wrong(fence.says);
   if (isOutside(value, null, box.never)) return wrong("never above " + box.never_shown + " in this lab");
   const odd = isOutside(value, box.usual_low, box.usual_high);
   return { value, wrong: "", unusual: odd ? box.label + " is usually " + box.usual + ". Look again." : "", unit, number };

@@ -1,7 +1,7 @@
 """Inputs of a formula as boxes to type into, and the values that a page holds beside them."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Any
 
 from generator.formulas import AnyInput, Choice, Formula, Input, Rows, Sizes
@@ -12,6 +12,13 @@ from generator.units import UNITS, Clock, Quantity, UnitsError, Window, show_qua
 from generator.units.dimension import NUMBER
 from generator.units.showing import write_number
 from generator.views.plan import BoxView, ChoiceView, UnitView
+
+# What is offered beside the unit of a number whose formula says nothing of units.
+_BESIDE = {
+    "g": ("kg", "mg"), "kg": ("g",), "mg": ("g",), "mL": ("L",), "L": ("mL",), "mm": ("cm", "m"),
+    "cm": ("mm", "m"), "m": ("mm", "cm"), "um": ("mm",), "s": ("min",), "min": ("s", "h"), "h": ("min",),
+    "A": ("mA",), "mA": ("A",), "dm2": ("cm2",), "cm2": ("dm2",),
+}  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,12 +50,15 @@ def unit_view(symbol: str) -> UnitView:
     )
 
 
-def counted_unit_view(symbol: str) -> UnitView:
-    """The unit in which a lab's own formula counts: its numbers are taken as they are, a share as a part."""
+def counted_unit_view(symbol: str, counted: str) -> UnitView:
+    """A unit with its exact way to the one in which a lab's own formula counts; a share counts as a part."""
     unit = unit_view(symbol)
-    return (
-        unit if UNITS[symbol].dimension == NUMBER else UnitView(symbol, unit.shown, spellings=unit.spellings)
-    )
+    if UNITS[symbol].dimension == NUMBER:
+        return unit
+    if symbol == counted:
+        return UnitView(symbol, unit.shown, spellings=unit.spellings)
+    factor = UNITS[symbol].factor / UNITS[counted].factor
+    return replace(unit, numerator=float(factor.numerator), denominator=float(factor.denominator))
 
 
 def box_view(
@@ -56,7 +66,7 @@ def box_view(
 ) -> BoxView:
     """An input with what was given for it; a quantity's own unit comes first.
 
-    `as_given` is for a lab's own formula, which counts in the unit of what is given and offers no other.
+    `as_given` is for a lab's own formula, which counts in the unit of what is given.
     """
     ranges = ranges or Ranges()
     match wanted:
@@ -113,10 +123,11 @@ def _quantity_box(wanted: Input, given: Any, ranges: Ranges, as_given: bool) -> 
 
 
 def _units(wanted: Input, first: str, as_given: bool) -> tuple[UnitView, ...]:
+    beside = () if wanted.unit else _BESIDE.get(first, ())
+    symbols = [symbol for symbol in dict.fromkeys((first, *wanted.all_units, *beside)) if symbol]
     if as_given:
-        return (counted_unit_view(first),) if first else ()
-    symbols = dict.fromkeys((first, *wanted.all_units))
-    return tuple(unit_view(symbol) for symbol in symbols if symbol)
+        return tuple(counted_unit_view(symbol, first) for symbol in symbols)
+    return tuple(unit_view(symbol) for symbol in symbols)
 
 
 def _number(wanted: Input, quantity: Quantity | None) -> str:

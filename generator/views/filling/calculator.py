@@ -65,7 +65,8 @@ def calculator_view(formula: Formula, lab: LabStudy, studies: Iterable[Study]) -
 
 def _answer_units(formula: Formula, values: Mapping[str, Any]) -> tuple[UnitView, ...]:
     if formula.as_given:
-        return (counted_unit_view(answer_unit(formula, values)),)
+        unit = answer_unit(formula, values)
+        return (counted_unit_view(unit, unit),)
     return tuple(unit_view(unit) for unit in formula.answer.all_units)
 
 

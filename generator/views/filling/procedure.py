@@ -103,7 +103,7 @@ def _facts(study: Study) -> Iterator[FactView]:
         yield FactView("Also present", role_title(lab, procedure.also_present))
     found = totals(Ground(lab, procedure, study.sums), study.walk)
     if found.all:
-        yield FactView("Whole run", spoken_time(found.all))
+        yield FactView("Whole run", spoken_time(found.all), sum="plan.total")
         yield FactView("Hands-on", spoken_time(found.hands_on))
     yield FactView("Steps", str(len(procedure.steps)))
     yield FactView("Approved by", role_title(lab, procedure.approver))

@@ -34,7 +34,7 @@ from generator.views.step import (
     StepView,
     TimeView,
 )
-from generator.views.told import show_current, show_time
+from generator.views.told import show_current, show_given, show_time
 from generator.walk import Moment
 
 _SOUNDING = frozenset(("put-in", "wait", "set", "heat", "cool"))
@@ -192,13 +192,22 @@ def _profile(legs: tuple[Leg, ...]) -> str:
 def _lines(told: Telling, step: Step, place: Place | None) -> Iterator[FactView]:
     study = told.study
     for id, amount in step.use.items():
-        shown = show_quantity(amount) if isinstance(amount, Quantity) else named(amount)
-        yield FactView("Use", shown, chemical_link(study.lab, str(id)))
+        shown, key = _amount(told, amount)
+        yield FactView("Use", shown, chemical_link(study.lab, str(id)), key)
         yield from _bites(told, str(id))
     if place and step.do == "open" and place.holds:
         yield from _bites(told, str(place.holds))
     if place and place.extraction and step.do in _MEETING:
         yield FactView("Extraction", place.extraction)
+
+
+def _amount(told: Telling, amount: Quantity | str) -> tuple[str, str]:
+    """How much is used; an amount that the job names, with the name of its sum."""
+    if isinstance(amount, Quantity):
+        return show_quantity(amount), ""
+    value, key = told.study.procedure.job.get(amount), f"job.{amount}"
+    found = told.study.sums.value(value, key) if isinstance(value, Quantity | FormulaRef) else None
+    return (show_given(found, value, told.formulas), key) if found else (named(amount), "")
 
 
 def _bites(told: Telling, id: str) -> Iterator[FactView]:
