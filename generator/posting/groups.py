@@ -2,9 +2,10 @@
 
 import re
 from collections.abc import Mapping
+from math import isclose
 from typing import Literal
 
-from generator.units import UnitsError, read_quantity, read_window
+from generator.units import UnitsError, read_window
 
 Group = Literal["wording", "time", "limit", "ppe", "chemical", "order", "new hazard"]
 ORDER: tuple[Group, ...] = ("new hazard", "chemical", "ppe", "limit", "time", "order", "wording")
@@ -133,13 +134,16 @@ def _longest(noun: str, field: str) -> Group:
 
 
 def _same_value(old: str, new: str) -> bool:
-    for read in (read_quantity, read_window):
-        try:
-            if read(old) == read(new):
-                return True
-        except UnitsError:
-            continue
-    return False
+    """Whether two texts are one quantity or one window, in whatever unit."""
+    try:
+        first, second = read_window(old), read_window(new)
+    except UnitsError:
+        return False
+    pairs = ((first.low, second.low), (first.high, second.high))
+    return first.dimension == second.dimension and all(
+        one is other or (one is not None and other is not None and isclose(one.si, other.si))
+        for one, other in pairs
+    )
 
 
 def _decides(noun: str, field: str, old: str, new: str) -> bool:
