@@ -15,7 +15,10 @@ SEPARATOR = r"[\s\-,;:!?()\[\]\"“”‘’]+|\.(?=\s|$)"
 
 @dataclass(frozen=True, slots=True)
 class SearchEntry:
-    """A place in the site ("procedures/x" or "procedures/x#step") and the plain text it is found by."""
+    """A place in the site ("procedures/x" or "procedures/x#step") and the plain text it is found by.
+
+    Each line of the text is a phrase; of a long text the search shows only the phrases that hold a word sought.
+    """
 
     location: str
     title: str
@@ -31,7 +34,7 @@ def index_entry(entry: SearchEntry) -> dict[str, Any]:
     found: dict[str, Any] = {
         "location": path + hash_mark + anchor,
         "title": str(escape(entry.title)),
-        "text": str(escape(entry.text)),
+        "text": "".join(f"<p>{escape(line)}</p>" for line in entry.text.splitlines() if line.strip()),
     }
     if entry.tags:
         found["tags"] = [str(escape(tag)) for tag in entry.tags]

@@ -18,11 +18,11 @@ INDEX = '{"config":{"separator":"x"},"docs":[{"location":"start/","title":"Start
 
 
 def test_title_text_and_tags_are_escaped() -> None:
-    entry = index_entry(SearchEntry("places/x#a", "<b>", "1 < 2", ("<i>",), 2.0))
+    entry = index_entry(SearchEntry("places/x#a", "<b>", "1 < 2\n\n3", ("<i>",), 2.0))
     assert entry == {
         "location": "places/x/index.html#a",
         "title": "&lt;b&gt;",
-        "text": "1 &lt; 2",
+        "text": "<p>1 &lt; 2</p><p>3</p>",
         "tags": ["&lt;i&gt;"],
         "boost": 2.0,
     }

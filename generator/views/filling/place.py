@@ -42,7 +42,7 @@ def place_view(study: LabStudy, id: str, studies: Iterable[Study]) -> PlaceView:
         contents=contents,
         steps=tuple(_steps(id, studies)),
         banners=tuple(_banners(place)),
-        search_text=" ".join((*words, contents.text if contents else "")),
+        search_text="\n".join((*words, contents.text if contents else "")),
     )
 
 

@@ -7,7 +7,14 @@ from generator.formulas import Formula
 from generator.model import Stage
 from generator.study import Study
 from generator.units import show_counted, show_quantity, show_window
-from generator.views.addresses import card_path, hazards_address, place_address, procedure_address
+from generator.views.addresses import (
+    card_path,
+    door_sign_path,
+    hazards_address,
+    place_address,
+    procedure_address,
+    run_sheet_path,
+)
 from generator.views.filling.job import job_view
 from generator.views.filling.plan import plan_view
 from generator.views.filling.step import Telling, step_view, telling
@@ -194,6 +201,20 @@ def _cards(study: Study, files: frozenset[str], stands: StandingView) -> Iterato
             detail = f"{card.size}, read from {show_quantity(card.read_from)}{place}"
             posted = stands.cards.get(f"{tail}/{card.id}" if tail else str(card.id), "")
             yield CardLinkView(card.title, detail, pdf, drawing if drawing in files else "", posted)
+    yield from _other_paper(study, files)
+
+
+def _other_paper(study: Study, files: frozenset[str]) -> Iterator[CardLinkView]:
+    """The run sheet, and the door signs of steps that are left running."""
+    id = str(study.procedure.id)
+    run_sheet = run_sheet_path(id)
+    if run_sheet in files:
+        yield CardLinkView("Run sheet", "planned and done, readings with their limits", run_sheet, "")
+    for found in study.steps():
+        sign = door_sign_path(id, str(found.step.id))
+        if sign in files:
+            where = low(thing_title(study.lab, str(found.step.at))) if found.step.at else found.step.say
+            yield CardLinkView("Door sign", f"hangs on the door while {where} runs unattended", sign, "")
 
 
 def _differs(study: Study) -> Iterator[DifferView]:
@@ -222,13 +243,12 @@ def search_text(study: Study) -> str:
         texts.update(dict.fromkeys((symptom.symptom, *symptom.causes)))
     texts.pop("None", None)
     stages = joined(stage.title for stage in procedure.stages)
-    return f"{lab.lab.title or lab.lab.name}. {stages}. {' '.join(texts)}"
+    return "\n".join((f"{lab.lab.title or lab.lab.name}: {stages}", *texts))
 
 
 def _chemical_words(study: Study, id: str) -> Iterator[str]:
     lab = study.lab
-    yield thing_title(lab, id)
-    yield " ".join(study.statements_of(id))
+    yield " ".join((thing_title(lab, id), *study.statements_of(id)))
     mixture = lab.mixtures.get(id)  # type: ignore[call-overload]
     for part in (id, *(map(str, mixture.made_of) if mixture else ())):
         substance = lab.substances.get(part)
