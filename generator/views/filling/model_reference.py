@@ -1,115 +1,24 @@
-"""Reads the reference of nouns, fields and verbs off the model itself, so that it cannot be out of date."""
+"""The reference of nouns, fields and verbs, from what the model says of itself."""
 
-import re
-import types
-from collections.abc import Iterator
-from typing import Annotated, Any, Union, get_args, get_origin
-
-from pydantic import PlainValidator
-from pydantic.fields import FieldInfo
-from pydantic.json_schema import WithJsonSchema
-
-from generator.model import VERBS, ClassFile, Lab, LanguageFile, Located, Procedure
-from generator.model.scalars import OneOf
+from generator.model import VERBS
+from generator.model.described import DescribedField, DescribedNoun, described
 from generator.views.reference import FieldView, NounView, ReferenceView
-
-_FILES = (Lab, Procedure, ClassFile, LanguageFile)
-_BY_TYPE = {"integer": "a whole number", "boolean": "true or false", "string": "words"}
 
 
 def reference_view() -> ReferenceView:
     """Every noun that an author writes, from the files inwards, and every verb."""
-    return ReferenceView(tuple(_noun(kind) for kind in _kinds()), tuple(VERBS.items()))
+    return ReferenceView(tuple(_noun(noun) for noun in described()), tuple(VERBS.items()))
 
 
-def _kinds() -> tuple[type[Located], ...]:
-    """The files first, then what stands in them, each once."""
-    found: dict[type[Located], None] = {}
-    waiting: list[type[Located]] = list(_FILES)
-    while waiting:
-        kind = waiting.pop(0)
-        if kind not in found:
-            found[kind] = None
-            waiting += [inner for info in _fields(kind).values() for inner in _nouns_in(info.annotation)]
-    return tuple(found)
+def _noun(noun: DescribedNoun) -> NounView:
+    return NounView(_anchor(noun.title), noun.title, noun.says, tuple(_field(field) for field in noun.fields))
 
 
-def _fields(kind: type[Located]) -> dict[str, FieldInfo]:
-    """What an author writes: not where it stands, and not the id that is the file's name."""
-    return {
-        name: info
-        for name, info in kind.model_fields.items()
-        if not str(info.validation_alias or "").startswith("\x00")
-    }
+def _field(field: DescribedField) -> FieldView:
+    anchor = _anchor(field.noun) if field.noun else ""
+    return FieldView(field.name, field.takes, field.must, field.noun, anchor)
 
 
-def _noun(kind: type[Located]) -> NounView:
-    fields = tuple(_field(name, info) for name, info in _fields(kind).items())
-    return NounView(_anchor(kind), _title(kind), _first_line(kind).replace("`", ""), fields)
-
-
-def _field(name: str, info: FieldInfo) -> FieldView:
-    inner = next(_nouns_in(info.annotation), None)
-    takes = _by_metadata(info.metadata) or _takes(info.annotation)
-    return FieldView(
-        info.alias or name,
-        takes,
-        info.is_required(),
-        _title(inner) if inner else "",
-        _anchor(inner) if inner else "",
-    )
-
-
-def _anchor(kind: type[Located]) -> str:
-    return f"noun_{kind.__name__.lower()}"
-
-
-def _title(kind: type[Located]) -> str:
-    """The name of a class as words: HazardWord is a "Hazard word"."""
-    return re.sub(r"(?<=[a-z])[A-Z]", lambda found: f" {found[0].lower()}", kind.__name__)
-
-
-def _first_line(thing: object) -> str:
-    return (thing.__doc__ or "").strip().partition("\n")[0]
-
-
-def _nouns_in(annotation: object) -> Iterator[type[Located]]:
-    """The nouns of the model inside a type."""
-    if isinstance(annotation, type) and issubclass(annotation, Located):
-        yield annotation
-    for part in get_args(annotation):
-        yield from _nouns_in(part)
-
-
-def _takes(annotation: Any) -> str:
-    """What a type takes, in words."""
-    origin, parts = get_origin(annotation), get_args(annotation)
-    if origin is Annotated:
-        return _by_metadata(parts[1:]) or _takes(parts[0])
-    if origin in (Union, types.UnionType):
-        return next(_takes(part) for part in parts if part is not type(None))
-    if origin is tuple:
-        return f"a list, each {_takes(parts[0])}"
-    if origin is dict:
-        return f"names, for each {_takes(parts[1])}"
-    if isinstance(annotation, type) and issubclass(annotation, Located):
-        return "fields of its own"
-    return "what the procedure has there"
-
-
-def _by_metadata(metadata: Any) -> str:
-    """What stands beside a type: a closed list, a description, or the first line of what reads it."""
-    for mark in metadata:
-        match mark:
-            case OneOf():
-                return f"one of: {', '.join(mark.words)}"
-            case WithJsonSchema():
-                return str((mark.json_schema or {}).get("description") or _plain_type(mark.json_schema or {}))
-    reader = next((mark.func for mark in metadata if isinstance(mark, PlainValidator)), None)
-    said = _first_line(reader).rstrip(".").replace("`", "") if reader else ""
-    return said[:1].lower() + said[1:]
-
-
-def _plain_type(schema: dict[str, Any]) -> str:
-    kinds = schema.get("type", "string")
-    return _BY_TYPE[kinds[0] if isinstance(kinds, list) else kinds]
+def _anchor(title: str) -> str:
+    """An anchor of ours: its underscore keeps it apart from every author's id."""
+    return f"noun_{title.lower().replace(' ', '_')}"
