@@ -13,7 +13,7 @@ from generator.posting.shelf import Posted, Shelf, open_shelf
 from generator.problems import Level, Problem, by_place
 from generator.reading import LabRead, ProcedureFile
 from generator.study import LabStudy, Study, study_lab, study_procedure
-from generator.sums import Known, work_out
+from generator.sums import Known, settings_problems, work_out
 
 _MISREAD = ("unknown-name", "unknown-key", "required-missing", "unreadable")
 
@@ -47,6 +47,8 @@ def check(read: LabRead, today: datetime.date, only: str = "") -> Checked:
     lab = study_lab(read.lab, procedures, read.folder.pictures, today)
     shelf = open_shelf(read.folder.posted, read.folder.shown)
     problems = [*read.problems, *_in_lab(lab), *posted_in_lab(lab, shelf)]
+    if not read.formulas.faults:
+        problems += settings_problems(read.lab, Known(read.formulas.formulas))
     studies: dict[str, Study] = {}
     for file in files.values():
         for study, found in _check_file(lab, file, read, shelf):

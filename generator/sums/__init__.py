@@ -3,6 +3,7 @@
 from generator.sums.known import Known
 from generator.sums.limits import Passed, answer_limit, names_answer, passed_limits
 from generator.sums.resolve import work_out
+from generator.sums.settings import settings_problems
 from generator.sums.sum import Given, Sum, Sums
 
 __all__ = [
@@ -14,5 +15,6 @@ __all__ = [
     "answer_limit",
     "names_answer",
     "passed_limits",
+    "settings_problems",
     "work_out",
 ]

@@ -8,8 +8,9 @@ from generator.formulas import Formula, FormulaError, Input
 from generator.model import FormulaRef, Lab, Number, Procedure, Step, Text
 from generator.problems import Level, Location, Problem
 from generator.sums.known import Known
+from generator.sums.limits import passed_limits
 from generator.sums.sum import Given, Sum, Sums
-from generator.units import Quantity
+from generator.units import Quantity, show_quantity
 
 _DEEPEST = 8
 
@@ -104,6 +105,23 @@ class _Run:
             self.fail(key, self._refused(bad, formula, values, where, step))
             return
         self.sums[key] = Sum(key, formula.name, tuple(givens), answer)
+        self._hold_to_limits(formula, values, answer, where, step)
+
+    def _hold_to_limits(
+        self,
+        formula: Formula,
+        values: Mapping[str, Any],
+        answer: Quantity,
+        where: Location,
+        step: Step | None,
+    ) -> None:
+        """What the lab never lets this formula pass; the sum stands, so that nothing else goes missing."""
+        for passed in passed_limits(formula, values, answer, self.lab.calculators.get(formula.name)):
+            what = f"`{passed.name}` is" if passed.name else f"the {formula.answer.means} comes out as"
+            shown = show_quantity(passed.value if passed.name else formula.answer.rounded(passed.value))
+            message = f"{formula.name}: {what} {shown}, and never above {show_quantity(passed.limit)} here"
+            fix = "bring it down, or have the approver set another limit under `calculators`"
+            self.problems.append(self._problem("limit-broken-by-job", where, message, fix, step))
 
     def _look_up(self, name: str, formula: Formula, step: Step | None, path: tuple[str, ...]) -> Given | None:
         """The step's `given`, the job, the lab's defaults; the formula's own default is its own."""
