@@ -47,8 +47,15 @@ class NewelPlugin(BasePlugin[NewelConfig]):  # type: ignore[no-untyped-call]
         self._done = 0
 
     def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:  # noqa: ARG002
-        """Remember the command; that this event exists keeps the plugin between two builds of a server."""
-        self._command = command
+        """Begin afresh for a command; that this event exists keeps the plugin between two builds of a server.
+
+        MkDocs keeps it for the whole process, so a build that was handed its site never looks at the command.
+        """
+        self._command, self._site = command, None
+
+    def on_shutdown(self) -> None:
+        """End the command."""
+        self._command, self._site = "build", None
 
     @event_priority(100)
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
@@ -123,7 +130,8 @@ class NewelPlugin(BasePlugin[NewelConfig]):  # type: ignore[no-untyped-call]
 
     def _with_policy(self, html: str) -> str:
         # The engine's server adds an inline script of its own that changes with each request.
-        return html if self._command == "serve" else write_policy(html)
+        served = self._command == "serve" and self.config.site is None
+        return html if served else write_policy(html)
 
     def _folder(self, config: MkDocsConfig) -> Path:
         return (Path(config.config_file_path or ".").parent / self.config.folder).resolve()

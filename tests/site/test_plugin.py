@@ -13,11 +13,14 @@ from mkdocs.exceptions import Abort
 import generator.pipeline
 from generator.outputs.site import Site
 from generator.problems import Level, Location, Problem
+from generator.publishing import publish
 from tests.site.sample_site import sample_site, tiny_site
 
 CONFIG = (
     "site_name: x\ndocs_dir: site_src\ntheme: material\nplugins: [search, {newel: {today: '2026-11-25'}}]\n"
 )
+
+WRONG = Problem("arrives-wet", Level.ERROR, Location("x.yml", 2, 3), "the board is wet", "dry it")
 
 
 @dataclass(frozen=True)
@@ -74,9 +77,8 @@ def test_errors_of_the_author_stop_before_the_last_site_is_touched(
 ) -> None:
     site = run(lab, monkeypatch, Built(sample_site()))
     before = (site / "index.html").read_bytes()
-    wrong = Problem("arrives-wet", Level.ERROR, Location("x.yml", 2, 3), "the board is wet", "dry it")
     with caplog.at_level(logging.ERROR, "mkdocs"), pytest.raises(Abort):
-        run(lab, monkeypatch, Built(None, (wrong,)))
+        run(lab, monkeypatch, Built(None, (WRONG,)))
     assert "x.yml:2:3: error[arrives-wet]: the board is wet\n   fix: dry it" in caplog.text
     assert (site / "index.html").read_bytes() == before
 
@@ -99,3 +101,27 @@ def test_titles_are_escaped_once_wherever_the_theme_puts_them(
     assert "<Light>" not in page
     assert "&amp;amp;" not in page
     assert "<title>Salt &amp; &lt;Light&gt; - " in page
+
+
+def test_the_engines_server_goes_on_over_errors_with_the_last_good_site(
+    lab: Path, monkeypatch: pytest.MonkeyPatch, caplog: pytest.LogCaptureFixture
+) -> None:
+    outcome = [Built(None, (WRONG,))]
+    monkeypatch.setattr(generator.pipeline, "build_site", lambda *_: outcome[0], raising=False)
+    (lab / "site_src" / "start" / "index.md").unlink()
+    config = load_config(str(lab / "mkdocs.yml"))
+    config.plugins.on_startup(command="serve", dirty=False)
+    page = lab / "site" / "index.html"
+    with caplog.at_level(logging.ERROR, "mkdocs"):
+        build(config, serve_url="http://127.0.0.1:8000/")
+    assert "the board is wet" in caplog.text
+    assert "the board is wet" in page.read_text("utf-8")
+    outcome[0] = Built(tiny_site("Good"))
+    build(config, serve_url="http://127.0.0.1:8000/")
+    outcome[0] = Built(None, (WRONG,))
+    build(config, serve_url="http://127.0.0.1:8000/")
+    assert "Good" in page.read_text("utf-8")
+    assert "Content-Security-Policy" not in page.read_text("utf-8")
+    publish(tiny_site(), lab / "published")
+    assert "Content-Security-Policy" in (lab / "published" / "index.html").read_text("utf-8")
+    config.plugins.on_shutdown()
