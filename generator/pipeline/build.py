@@ -14,7 +14,9 @@ from generator.outputs.pages.sheets import Told, lab_sheets, lay_out
 from generator.outputs.site import Site, SiteFile
 from generator.pipeline.cards import SetCard, set_cards
 from generator.pipeline.check import Checked, check
+from generator.pipeline.hazard_prints import Screenings, print_hazards
 from generator.pipeline.marks import card_marks
+from generator.pipeline.paper import print_all, set_paper
 from generator.pipeline.posted_problems import review_due
 from generator.pipeline.standing import Shown, show_standing
 from generator.problems import Level, Problem, by_place
@@ -50,29 +52,51 @@ class Outcome:
     checked: Checked
 
 
-def build_site(folder: Path, today: datetime.date, draft: bool = False, shown: str = "") -> Outcome:
+def build_site(
+    folder: Path, today: datetime.date, draft: bool = False, shown: str = "", whole_print: bool = False
+) -> Outcome:
     """Read a lab's folder and build its site; `shown` is how the author names the folder in messages."""
-    return build_read(read_lab(open_folder(folder, shown)), today, draft, site_address(folder))
+    read = read_lab(open_folder(folder, shown))
+    return build_read(read, today, draft, site_address(folder), whole_print)
 
 
-def build_read(read: LabRead, today: datetime.date, draft: bool, site_url: str) -> Outcome:
-    """The same from files already read."""
+def build_read(
+    read: LabRead, today: datetime.date, draft: bool, site_url: str, whole_print: bool = False
+) -> Outcome:
+    """The same from files already read.
+
+    `whole_print` adds one PDF of all that must be posted, and hazard papers of procedures without cards.
+    """
     checked = check(read, today)
     if checked.has_errors or checked.lab is None:
         return Outcome(None, checked.problems, checked)
     known = Known(read.formulas.formulas)
     formulas = {formula.name: formula for formula in known.all()}
     shown = show_standing(read, checked, draft)
-    cards = set_cards(shown.studies, CardFacts(formulas, site_url), card_marks(shown, site_url))
-    problems = by_place([*checked.problems, *(problem for card in cards for problem in card.problems)])
+    facts = CardFacts(formulas, site_url)
+    cards = set_cards(shown.studies, facts, card_marks(shown, site_url))
+    paper = set_paper(shown, facts)
+    screenings = _screenings(shown.lab)
+    hazards = print_hazards(shown, screenings, every=whole_print)
+    found = (problem for card in cards for problem in card.problems)
+    problems = by_place([*checked.problems, *found, *paper.problems, *hazards.problems])
     if any(problem.level is Level.ERROR for problem in problems):
         return Outcome(None, problems, checked)
-    files = (*page_assets(), *_pictures(read), *_formulas(tuple(known.all())), *_card_files(cards))
-    return Outcome(_site(checked, shown, tuple(known.all()), files, draft), problems, checked)
+    printed = (*_card_files(cards), *paper.files, *hazards.files)
+    if whole_print:
+        printed = (*printed, print_all(shown.lab, cards, paper))
+    files = (*page_assets(), *_pictures(read), *_formulas(tuple(known.all())), *printed)
+    site = _site(checked, shown, tuple(known.all()), screenings, files, draft)
+    return Outcome(site, problems, checked)
 
 
 def _site(
-    checked: Checked, shown: Shown, formulas: tuple[Formula, ...], files: tuple[SiteFile, ...], draft: bool
+    checked: Checked,
+    shown: Shown,
+    formulas: tuple[Formula, ...],
+    screenings: Screenings,
+    files: tuple[SiteFile, ...],
+    draft: bool,
 ) -> Site:
     lab, paths = shown.lab, frozenset(file.path for file in files)
     told = Told(
@@ -85,7 +109,7 @@ def _site(
         checked.not_made,
         posted=_posted(checked, shown, paths),
         standings=dict(_standings(checked, shown)),
-        screenings=_screenings(lab),
+        screenings=screenings,
         files=paths,
     )
     pages, entries = lay_out(lab_sheets(told), paths)

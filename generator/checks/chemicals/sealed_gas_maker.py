@@ -2,13 +2,14 @@
 
 from collections.abc import Iterator
 
-from generator.checks.chemicals.contents import brought_by, mixture, substance, substances_in
+from generator.checks.chemicals.contents import brought_by, mixture, substance
 from generator.checks.chemicals.meeting import meeting
 from generator.checks.rule import Rule
 from generator.hazards import gas_maker, oxidiser
 from generator.model import Lab
 from generator.problems import Level, Problem, RuleDoc
 from generator.study import LabStudy, title_of
+from generator.study.composition import substances_in
 
 DOC = RuleDoc(
     id="sealed-gas-maker",

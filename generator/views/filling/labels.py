@@ -9,6 +9,7 @@ from generator.hazards import (
     precautions,
     signal_word,
 )
+from generator.hazards.advice import OPEN_END
 from generator.views.chemical import LabelView, PictogramView, StatementView
 
 
@@ -32,7 +33,9 @@ def label_view(
         tuple(PictogramView(code, pictogram_alt(code)) for code in pictograms(codes)),
         tuple(StatementView(line.code, line.text) for line in label_statements(codes, edition)),
         tuple(
-            StatementView(one.code, one.bench) for one in chosen.chosen if not (vented and "P233" in one.code)
+            StatementView(one.code, one.bench.replace(OPEN_END, ""))
+            for one in chosen.chosen
+            if not (vented and "P233" in one.code)
         ),
         declared,
         _not_held(codes, edition, chosen.not_held),
