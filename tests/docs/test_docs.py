@@ -73,7 +73,8 @@ def _newel(words: list[str], answer: tuple[str, ...], capsys: pytest.CaptureFixt
     with pytest.raises(SystemExit):
         main(words)
     said = capsys.readouterr()
-    lines = [*said.out.splitlines(), *said.err.splitlines()]
+    # A quantity is printed with a space that does not break; the docs are typed with the one that does.
+    lines = f"{said.out}\n{said.err}".replace("\u00a0", " ").splitlines()
     assert "own-fault" not in said.err, said.err
     assert "Usage:" not in said.err, said.err
     for line in answer:
