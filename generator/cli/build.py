@@ -20,7 +20,9 @@ if TYPE_CHECKING:
 @click.option("--site-dir", type=click.Path(path_type=Path), metavar="DIR",
               help="Where the site is written; `site` inside --folder if not given.")
 @click.option("--draft", is_flag=True, help="Show the text as it stands, marked a draft.")
-def command(folder: Path, site_dir: Path | None, draft: bool) -> int:
+@click.option("--print-all", is_flag=True,
+              help="Add one PDF of every sheet that must be posted, with a list of where each goes.")
+def command(folder: Path, site_dir: Path | None, draft: bool, print_all: bool) -> int:
     """Check the lab and write its site; an error leaves the last site as it was."""
     from generator.cli.day import day_of_run
     from generator.pipeline import build_site
@@ -29,7 +31,7 @@ def command(folder: Path, site_dir: Path | None, draft: bool) -> int:
     from generator.reading import find_folder
 
     lab = find_folder(folder)
-    outcome = build_site(lab, day_of_run(), draft)
+    outcome = build_site(lab, day_of_run(), draft, whole_print=print_all)
     _show_problems(outcome.problems)
     if outcome.site is None:
         show_refusal()
@@ -44,6 +46,10 @@ def command(folder: Path, site_dir: Path | None, draft: bool) -> int:
                          "the last site stands as it was", "look at its rights and its disk") from bad
     pages = len(outcome.site.pages)
     click.echo(f"wrote {target.as_posix()}: {pages} page{'s' * (pages != 1)}{', a draft' if draft else ''}")
+    if print_all:
+        from generator.views.addresses import PRINT_ALL_PATH
+
+        click.echo(f"print {(target / PRINT_ALL_PATH).as_posix()}: its first page says where each sheet goes")
     return 0
 
 

@@ -13,6 +13,7 @@ import pypdfium2
 import pytest
 
 from generator.hazards import Edition
+from generator.outputs.press.drawing import Text
 from generator.outputs.press.label_sizes import CLASSES, tiling, volume_class
 from generator.outputs.press.labels import container_labels_pdf, set_label, waste_labels_pdf
 from generator.problems import NewelError
@@ -123,7 +124,7 @@ def test_lines_stand_apart_by_120_percent_of_the_type() -> None:
         found = set_label(etch_label(), volume)
         assert found is not None
         for mark in found.marks:
-            if hasattr(mark, "pitch"):
+            if isinstance(mark, Text):
                 assert mark.pitch >= 1.2 * mark.cap / 0.698 - 1e-6
 
 

@@ -30,7 +30,9 @@ class Plan:
 
     `rail` is the width in mm of a column of panels at the left, 0 when the panels stand across the top.
 
-    `needed` and `room` are lengths of column in mm; `whole` is false when a word had to be broken.
+    `along` is the length of the panels in the rail, which are set only when the plan is drawn, and whether
+    their words stay whole. `needed` and `room` are lengths of column in mm; `whole` is false when a word had
+    to be broken.
     """
 
     paper: Paper
@@ -42,6 +44,7 @@ class Plan:
     foot: Block
     top: tuple[Block, ...]
     blocks: tuple[Block, ...]
+    along: tuple[float, bool] = (0.0, True)
 
     @property
     def height(self) -> float:
@@ -73,16 +76,18 @@ class Plan:
     @property
     def whole(self) -> bool:
         """True when no word had to be broken."""
-        return not any(block.split for block in (self.head, self.foot, *self.top, *self.blocks))
+        parts = (self.head, self.foot, *self.top, *self.blocks)
+        return self.along[1] and not any(block.split for block in parts)
 
     @property
     def fits(self) -> bool:
         """True when every block goes in."""
-        if self.height <= 0 or self.needed > self.room + self.letters.space * self.count:
+        height = self.height
+        if height <= 0 or self.along[0] > height:
             return False
-        if self.rail and rail_length(self.top) > self.height:
+        if self.needed > (height + self.letters.space) * self.count:
             return False
-        return flow(self.blocks, self.height, self.count) is not None
+        return flow(self.blocks, height, self.count) is not None
 
 
 @dataclass(frozen=True, slots=True)
@@ -97,10 +102,16 @@ class Way:
 
 @dataclass(frozen=True, slots=True)
 class Shared:
-    """Kept while one card is being fitted: what hangs on neither density nor columns, and the last rails."""
+    """Kept while one card is being fitted, for its plans to share.
+
+    `around` holds what hangs on neither density nor columns, `ends` heads and feet. A rail so many cap
+    heights wide has one length in cap heights, whatever the letters: `rails` holds it, infinite where a
+    word has to be broken.
+    """
 
     around: dict[tuple[Paper, bool, float], Plan] = field(default_factory=dict)
-    rails: dict[Paper, int] = field(default_factory=dict)
+    ends: dict[tuple[float, float], tuple[Block, Block]] = field(default_factory=dict)
+    rails: dict[int, tuple[float, bool]] = field(default_factory=dict)
 
 
 def plan(card: CardView, way: Way, cap: float, shared: Shared) -> Plan:
@@ -120,12 +131,17 @@ def plan(card: CardView, way: Way, cap: float, shared: Shared) -> Plan:
 def _around(card: CardView, way: Way, letters: Letters, shared: Shared) -> Plan:
     """Head, foot and panels, without the steps."""
     inner = way.paper.inner_width
-    ends = head(card, inner, letters), foot(card, inner, letters)
-    made = Plan(way.paper, way.count, way.density, 0.0, letters, *ends, (), ())
+    if (inner, letters.text) not in shared.ends:
+        shared.ends[inner, letters.text] = head(card, inner, letters), foot(card, inner, letters)
+    top, bottom = shared.ends[inner, letters.text]
+    made = Plan(way.paper, way.count, way.density, 0.0, letters, top, bottom, (), ())
     if card.status == "withdrawn":
         return replace(made, top=(replace(_notice(card, inner, letters), gap=2 * letters.space),))
-    rail, top = _rail(card, made, shared) if way.rail else (0.0, panels(card, inner, letters, rail=False))
-    return replace(made, rail=rail, top=top)
+    if not way.rail:
+        return replace(made, top=panels(card, inner, letters, rail=False))
+    width = _narrowest_rail(card, made, shared)
+    length, kept = _rail_in_caps(card, width, shared)
+    return replace(made, rail=width * letters.text, along=(length * letters.text, kept))
 
 
 def rail_length(blocks: Sequence[Block]) -> float:
@@ -133,31 +149,23 @@ def rail_length(blocks: Sequence[Block]) -> float:
     return total(blocks) - (blocks[0].gap if blocks else 0.0)
 
 
-def _rail(card: CardView, made: Plan, shared: Shared) -> tuple[float, tuple[Block, ...]]:
-    """The narrowest rail in which the panels fit, and the panels in it; sought near the last one."""
+def _narrowest_rail(card: CardView, made: Plan, shared: Shared) -> int:
+    """The narrowest rail, in cap heights, in which the panels fit; the widest where none does."""
     text = made.letters.text
-    height = replace(made, rail=1.0).height
-    tried: dict[int, tuple[Block, ...]] = {}
-
-    def fits(width: int) -> bool:
-        tried[width] = panels(card, width * text, made.letters, rail=True)
-        return rail_length(tried[width]) <= height and not any(block.split for block in tried[width])
-
+    room = replace(made, rail=1.0).height / text
     low, high = _NARROW_RAIL, max(_NARROW_RAIL, int(made.paper.inner_width / text * _WIDE_RAIL))
-    middle = min(high, shared.rails.get(made.paper, (low + high) // 2))
-    step = 1
     while low < high:
-        if fits(middle):
-            high, middle = middle, middle - step
-        else:
-            low, middle = middle + 1, middle + step
-        step *= 2
-        if not low <= middle < high:
-            middle = (low + high) // 2
-    shared.rails[made.paper] = high
-    if high not in tried:
-        fits(high)
-    return high * text, tried[high]
+        middle = (low + high) // 2
+        length, kept = _rail_in_caps(card, middle, shared)
+        low, high = (low, middle) if kept and length <= room else (middle + 1, high)
+    return high
+
+
+def _rail_in_caps(card: CardView, width: int, shared: Shared) -> tuple[float, bool]:
+    if width not in shared.rails:
+        built = panels(card, float(width), Letters(1.0), rail=True)
+        shared.rails[width] = rail_length(built), not any(block.split for block in built)
+    return shared.rails[width]
 
 
 def _notice(card: CardView, room: float, letters: Letters) -> Block:
@@ -185,9 +193,9 @@ def draw(card: CardView, made: Plan) -> Sheet:
     margin = made.paper.margin
     marks: list[Mark] = [across(made.paper, card.words.draft)] if card.status == "draft" else []
     marks += marks_of(made.head, margin, margin)
-    marks += _body(placed, made)
-    top = made.paper.height - margin - made.foot.height
-    marks += marks_of(made.foot, margin, top)
+    top = panels(card, made.rail, made.letters, rail=True) if made.rail else made.top
+    marks += _body(placed, replace(made, top=top))
+    marks += marks_of(made.foot, margin, made.paper.height - margin - made.foot.height)
     title = " · ".join(part for part in (card.title, card.procedure_title) if part)
     return Sheet(title, card.language, made.paper.width, made.paper.height, tuple(marks))
 

@@ -19,6 +19,8 @@ _COLUMNS = {"portrait": (1, 2), "landscape": (1, 2, 3)}
 _HOPELESS = 1.4
 # How far a guess by area may fall short of what a way reaches.
 _DOUBT = 1.12
+# After so many guesses the search halves what is left.
+_GUESSES = 4
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,6 +58,11 @@ def _lie(sheet: Paper) -> str:
 
 def _fill(made: Plan) -> float:
     return made.needed / made.room if made.room > 0 else float("inf")
+
+
+def _crowded(made: Plan) -> float:
+    """How full the columns are, or for a card without steps the sheet."""
+    return _fill(made) if made.blocks else 1 - made.height / made.paper.inner_height
 
 
 def _way(made: Plan) -> Way:
@@ -111,17 +118,16 @@ class _Search:
         """The largest letters of this way, from some that fit: estimate by area, then close in on a notch."""
         base = low.letters.text
         good, bad = 0, floor((_LARGEST * self.least - base) / _NOTCH) + 1
-        spare = low.room / low.needed if low.needed else 2.0
-        step = max(1, floor(base * (sqrt(max(1.0, spare)) - 1) / _NOTCH))
-        best, reach = low, 1
-        while bad - good > 1:
-            step = min(max(step, good + 1), bad - 1)
+        best, tried = low, low
+        for count in range(64):
+            if bad - good <= 1:
+                break
+            guess = floor((tried.letters.text * sqrt(1 / max(_crowded(tried), 0.05)) - base) / _NOTCH)
+            # A guess from how full the last one was; when guesses do not close in, the middle.
+            step = min(max(guess, good + 1), bad - 1) if count < _GUESSES else (good + bad) // 2
             tried = self._plan(_way(low), base + step * _NOTCH)
             if tried.fits and (tried.whole or not low.whole):
-                good, best, step = step, tried, step + reach
+                good, best = step, tried
             else:
-                bad, step = step, step - reach
-            reach *= 2
-            if not good < step < bad:
-                step = (good + bad) // 2
+                bad = step
         return best

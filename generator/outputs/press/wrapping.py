@@ -1,12 +1,18 @@
 """Breaks runs of text into lines by the measured width of their letters."""
 
+from bisect import bisect_right
 from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
 from functools import lru_cache
+from itertools import pairwise
 
 from generator.outputs.press.drawing import Line, Run
 from generator.outputs.press.metrics import bold, medium, tidy
 
 Word = tuple[str, bool, float]
+_HAIR = 1e-9
+# Texts of so few words have the least room for each number of lines worked out once.
+_SHORT = 14
 
 
 @lru_cache(maxsize=20_000)
@@ -24,34 +30,59 @@ def run_width(line: Iterable[Run], cap: float) -> float:
     return sum(width(run.text, cap, run.bold) for run in line)
 
 
+@dataclass(frozen=True, slots=True, eq=False)
+class _Paragraph:
+    """Words with the left and right edge of each on one endless line, in cap heights; the widest word."""
+
+    words: tuple[Word, ...]
+    starts: tuple[float, ...]
+    ends: tuple[float, ...]
+    widest: float
+
+
 @lru_cache(maxsize=10_000)
-def _words_of(text: str, heavy: bool) -> tuple[Word, ...]:
-    """The words of a text with their widths in cap heights; a no-break space does not part words."""
-    return tuple((word, heavy, _em_width(word, heavy)) for word in tidy(text).split(" "))
+def _paragraph(runs: tuple[Run, ...]) -> _Paragraph:
+    """The words of the runs; a no-break space does not part words."""
+    words = [
+        (word, run.bold, _em_width(word, run.bold))
+        for run in runs
+        for word in tidy(run.text).split(" ")
+        if word
+    ]
+    return _laid(words or [("", False, 0.0)])
 
 
-def _words(runs: Iterable[Run]) -> list[Word]:
-    return [word for run in runs for word in _words_of(run.text, run.bold)]
-
-
-def _lines(runs: Iterable[Run], rooms: Sequence[float]) -> list[list[Word]]:
-    """Words in lines; rooms in cap heights, the last one goes on."""
+def _laid(words: Sequence[Word]) -> _Paragraph:
     spaces = (_em_width(" ", False), _em_width(" ", True))
-    words = _words(runs)
-    least = min(rooms)
-    if any(word[2] > least for word in words):
-        words = [piece for word in words for piece in _pieces(word, least)]
-    lines: list[list[Word]] = [[]]
-    used, room = 0.0, rooms[0]
-    for word in words:
-        gap = spaces[word[1]] if used else 0.0
-        if used and used + gap + word[2] > room:
-            lines.append([])
-            room = rooms[min(len(lines), len(rooms)) - 1]
-            used = gap = 0.0
-        lines[-1].append(word)
-        used += gap + word[2]
-    return lines
+    starts, ends = [], []
+    end = 0.0
+    for number, word in enumerate(words):
+        start = end + (spaces[word[1]] if number else 0.0)
+        end = start + word[2]
+        starts.append(start)
+        ends.append(end)
+    return _Paragraph(tuple(words), tuple(starts), tuple(ends), max(word[2] for word in words))
+
+
+def _narrowed(laid: _Paragraph, least: float) -> _Paragraph:
+    """The same words, those wider than `least` cap heights broken between letters."""
+    if laid.widest <= least:
+        return laid
+    return _laid([piece for word in laid.words for piece in _pieces(word, least)])
+
+
+def _cuts(laid: _Paragraph, rooms: Sequence[float]) -> tuple[int, ...]:
+    """The number of the first word of each line; rooms in cap heights, the last one goes on."""
+    cuts, last, count = [0], len(rooms) - 1, len(laid.words)
+    first = 0
+    while True:
+        room = rooms[min(len(cuts) - 1, last)]
+        # Always one word at least; a hair of slack, for a room that was measured from these very words.
+        after = max(first + 1, bisect_right(laid.ends, laid.starts[first] + room + _HAIR, first))
+        if after >= count:
+            return tuple(cuts)
+        cuts.append(after)
+        first = after
 
 
 def _pieces(word: Word, room: float) -> Iterator[Word]:
@@ -70,23 +101,49 @@ def broken(runs: Iterable[Run], rooms: tuple[float, ...], cap: float) -> tuple[L
     A single word wider than its room is broken between letters, for nothing is ever dropped; `whole`
     tells beforehand whether that happens.
     """
-    lines = _lines(runs, [room / cap for room in rooms])
-    return tuple(_joined(line) for line in lines if line)
+    inner = [room / cap for room in rooms]
+    laid = _narrowed(_paragraph(tuple(runs)), min(inner))
+    return _joined(laid, _cuts(laid, inner))
 
 
 def line_count(runs: Iterable[Run], room: float, cap: float) -> int:
     """Number of lines that the runs take in `room` mm."""
-    return len(_lines(runs, (room / cap,)))
+    laid, inner = _paragraph(tuple(runs)), room / cap
+    if len(laid.words) > _SHORT or laid.widest > inner:
+        return len(_cuts(_narrowed(laid, inner), (inner,)))
+    rooms = _least_rooms(laid)
+    return next(count for count, least in enumerate(rooms, start=1) if least <= inner + _HAIR)
+
+
+@lru_cache(maxsize=10_000)
+def _least_rooms(laid: _Paragraph) -> tuple[float, ...]:
+    """The least room in cap heights in which the words take one line, two lines, and so on to one a word."""
+    count = len(laid.words)
+    spans = sorted(
+        {laid.ends[last] - laid.starts[first] for first in range(count) for last in range(first, count)}
+    )
+    wide = [span for span in spans if span >= laid.widest - _HAIR]
+    lines = [len(_cuts(laid, (span,))) for span in wide]
+    return tuple(
+        next(span for span, taken in zip(wide, lines, strict=True) if taken <= asked)
+        for asked in range(1, max(lines) + 1)
+    )
 
 
 def whole(runs: Iterable[Run], room: float, cap: float) -> bool:
     """True when every word fits on a line of `room` mm."""
-    return all(word[2] * cap <= room for word in _words(runs))
+    return _paragraph(tuple(runs)).widest * cap <= room
 
 
-def _joined(line: Sequence[Word]) -> Line:
+@lru_cache(maxsize=20_000)
+def _joined(laid: _Paragraph, cuts: tuple[int, ...]) -> tuple[Line, ...]:
+    """The lines of a paragraph that is cut before these words, as few runs in each as can be."""
+    return tuple(_line(laid.words[first:last]) for first, last in pairwise((*cuts, len(laid.words))))
+
+
+def _line(words: Sequence[Word]) -> Line:
     texts: list[tuple[list[str], bool]] = []
-    for text, heavy, _ in line:
+    for text, heavy, _ in words:
         if texts and texts[-1][1] == heavy:
             texts[-1][0].append(text)
         elif texts:

@@ -1,0 +1,38 @@
+"""The demo lab's cards and papers as a build sets them, once for all tests."""
+
+import datetime
+from functools import cache
+from pathlib import Path
+
+from generator.pipeline import check
+from generator.pipeline.marks import card_marks
+from generator.pipeline.standing import Shown, show_standing
+from generator.reading import open_folder, read_lab
+from generator.sums import Known
+from generator.views.card import CardView
+from generator.views.filling.card import CardFacts, card_view
+
+ROOT = Path(__file__).parents[2]
+SITE = "https://circuits.larkmere.example/"
+LINE = "copper-the-holes"
+
+
+@cache
+def shown() -> Shown:
+    read = read_lab(open_folder(ROOT / "procedures", "procedures"))
+    checked = check(read, datetime.date(2026, 11, 25))
+    assert not checked.has_errors
+    return show_standing(read, checked, True)
+
+
+@cache
+def facts() -> CardFacts:
+    return CardFacts({formula.name: formula for formula in Known().all()}, SITE)
+
+
+@cache
+def line_cards() -> tuple[CardView, ...]:
+    """The cards of the line, marked as a build marks them."""
+    mark = card_marks(shown(), SITE)
+    (study,) = (study for study in shown().studies if study.procedure.id == LINE)
+    return tuple(mark(study, card, card_view(study, card, facts())) for card in study.procedure.cards)
