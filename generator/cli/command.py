@@ -20,6 +20,7 @@ COMMANDS = (
     ("post", "generator.cli.post", "Freeze what was approved as a new issue, and list the copies to replace."),
     ("withdraw", "generator.cli.withdraw", "Say that a procedure must not be followed any more."),
     ("copies", "generator.cli.copies", "Keep the list of laminated copies: which hang where, which are wrong."),
+    ("calculate", "generator.cli.calculate", "Work a formula out, or list them all."),
     ("screen", "generator.cli.screen_mixture", "Say what a mixture implies by its composition."),
     ("schema", "generator.cli.schema", "Write the JSON Schemas that help an editor complete and check."),
 )

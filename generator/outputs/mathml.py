@@ -54,6 +54,12 @@ def _in_words(formula: Formula) -> str:
     return f'<math display="block" alttext="{words}"><mrow>{left}<mo>=</mo>{right}</mrow></math>'
 
 
+def equation_text(formula: Formula, name: str) -> str:
+    """Return the formula solved for one of its inputs as one line."""
+    inverse = solve_for(formula, name)
+    return f"{inverse.wanted.symbol} = {_Printer(_symbols(formula)).piece(inverse.tape.answer).text}"
+
+
 def solved_mathml(formula: Formula, name: str) -> str:
     """Return `<math>` for the formula solved for one of its inputs."""
     inverse = solve_for(formula, name)

@@ -19,7 +19,7 @@ def start_values(
     A lab's own formula takes its units from the lab's settings, else from a procedure that uses it.
     """
     example = formula.examples[0].given if formula.examples else {}
-    defaults = {str(name): _plain(value) for name, value in settings.defaults.items()} if settings else {}
+    defaults = settings_values(settings)
     found: dict[str, Any] = {}
     for each in formula.inputs:
         value = defaults.get(each.name, example.get(each.name))
@@ -28,6 +28,11 @@ def start_values(
         if value is not None:
             found[each.name] = value
     return _in_units(formula, found, settings, studies) if formula.as_given else found
+
+
+def settings_values(settings: CalculatorSettings | None) -> dict[str, Any]:
+    """The lab's defaults as the formulas take them."""
+    return {str(name): _plain(value) for name, value in settings.defaults.items()} if settings else {}
 
 
 def _plain(value: Any) -> Any:
