@@ -17,7 +17,7 @@ SEPARATOR = r"[\s\-,;:!?()\[\]\"“”‘’]+|\.(?=\s|$)"
 class SearchEntry:
     """A place in the site ("procedures/x" or "procedures/x#step") and the plain text it is found by.
 
-    Each line of the text is a phrase; of a long text the search shows only the phrases that hold a word sought.
+    Each line of the text is a phrase; of many the search shows only those that hold a word sought.
     """
 
     location: str

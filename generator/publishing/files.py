@@ -3,7 +3,7 @@
 import os
 import tempfile
 from collections.abc import Iterator
-from contextlib import contextmanager, suppress
+from contextlib import ExitStack, contextmanager, suppress
 from pathlib import Path
 
 from generator.problems import NewelError
@@ -33,11 +33,21 @@ def write_over(path: Path, text: str) -> None:
 
 
 @contextmanager
-def one_at_a_time(folder: Path) -> Iterator[None]:
-    """Hold the lock of a folder of posted files while the block runs."""
-    folder.mkdir(parents=True, exist_ok=True)
-    with hold_lock(folder / ".lock", folder):
-        _sweep(folder)
+def one_at_a_time(posted: Path) -> Iterator[None]:
+    """Hold the lock of a lab's folder of posted files; NewelError "posting-already" when somebody has it."""
+    state = posted.parent / ".newel"
+    state.mkdir(parents=True, exist_ok=True)
+    with ExitStack() as stack:
+        try:
+            stack.enter_context(hold_lock(state / "posted.lock", posted))
+        except NewelError as held:
+            raise NewelError(
+                "posting-already",
+                f"somebody else is posting into {posted.as_posix()} just now",
+                "two who post at once would not see each other's changes",
+                "wait until it has ended, then run `newel changes`",
+            ) from held
+        _sweep(posted)
         yield
 
 

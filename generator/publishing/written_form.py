@@ -12,8 +12,8 @@ from generator.outputs.site import Site
 def write_pages(site: Site, folder: Path) -> None:
     """Write every page as `<address>/index.md` and every other file at its path, below a folder of documents.
 
-    A heading is Markdown with its anchor (the extension attr_list), a section the HTML of the build, which any
-    engine passes through as it is.
+    A heading is Markdown with its anchor (the extension attr_list), a section the HTML of the build, which
+    any engine passes through as it is.
     """
     for page in site.pages:
         path = folder / page.address / "index.md"

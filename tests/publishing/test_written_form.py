@@ -27,6 +27,7 @@ def test_an_engine_without_plugins_shows_the_same_pages(tmp_path: Path) -> None:
     for page in site.pages:
         html = (tmp_path / "site" / page.address / "index.html").read_text("utf-8")
         article = LexborHTMLParser(html).css_first("article")
+        assert article is not None
         ids = {node.attributes["id"] for node in article.css("[id]")}
         assert page_anchors(page) <= ids, page.address
         for section in page.sections:

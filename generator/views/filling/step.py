@@ -1,74 +1,37 @@
 """A step of a procedure as its page shows it."""
 
-from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from collections.abc import Iterator
 
-from generator.formulas import Formula
-from generator.hazards import Edition, label_statements, signal_word
-from generator.model import Fail, FormulaRef, Lab, Leg, Place, Reading, Step
-from generator.study import Study
-from generator.units import Quantity, Window, show_counted, show_quantity, show_unit, show_window
-from generator.views.addresses import calculator_address, picture_path, procedure_address
-from generator.views.filling.hazard_words import word_sign
+from generator.model import FormulaRef, Lab, Leg, Place, Step
+from generator.units import show_counted, show_quantity, show_window
+from generator.views.addresses import calculator_address, picture_path
 from generator.views.filling.states import state_badges
+from generator.views.filling.step_checks import fail_view, record_views, watch_words
+from generator.views.filling.step_meets import hazard_signs, met_lines, waste_fact
+from generator.views.filling.telling import Telling
 from generator.views.filling.words import (
     call_sentence,
-    chemical_link,
-    joined,
     low,
     named,
     role_title,
     station_view,
     thing_title,
-    times,
     verb_word,
     window_words,
     worn_sign,
 )
-from generator.views.shown import FactView, LinkView, PictureView, SignView
+from generator.views.shown import LinkView, PictureView, SignView
 from generator.views.step import (
     FailView,
     QuestionView,
-    RecordView,
     SettingView,
     StepView,
     TimeView,
 )
-from generator.views.told import show_current, show_given, show_time
-from generator.walk import Moment
+from generator.views.told import show_current, show_time
 
 _SOUNDING = frozenset(("put-in", "wait", "set", "heat", "cool"))
-_MEETING = frozenset(("open", "put-in", "add", "mix", "pour", "weigh"))
 _STAYS = {"near": "stay near", "away": "you may leave"}
-
-
-@dataclass(frozen=True)
-class Telling:
-    """What a step is told from: the study, the formulas, each step's number and first moment."""
-
-    study: Study
-    formulas: Mapping[str, Formula]
-    numbers: dict[str, str]
-    moments: dict[str, Moment]
-
-    @property
-    def edition(self) -> Edition:
-        """Which texts the lab uses."""
-        return Edition(self.study.lab.lab.ghs)
-
-    def link(self, step: str) -> LinkView:
-        """A step of this procedure by its number."""
-        text = f"step {self.numbers.get(step, step)}"
-        return LinkView(text, procedure_address(self.study.procedure.id), step)
-
-
-def telling(study: Study, formulas: Mapping[str, Formula]) -> Telling:
-    """Numbers in the order of the straight run; a repeated step shows its first moment."""
-    numbers = {str(step.id): str(number) for number, step in enumerate(study.procedure.steps, 1)}
-    moments: dict[str, Moment] = {}
-    for moment in study.walk.straight:
-        moments.setdefault(str(moment.step.id), moment)
-    return Telling(study, formulas, numbers, moments)
 
 
 def step_view(told: Telling, step: Step) -> StepView:
@@ -87,22 +50,22 @@ def step_view(told: Telling, step: Step) -> StepView:
         takes=f"about {show_quantity(step.takes)}" if step.takes else "",
         stay=_STAYS.get(step.stay, ""),
         wear=tuple(_wear(told, step)),
-        hazards=tuple(_hazards(told, step, place)),
+        hazards=tuple(hazard_signs(told, step, place)),
         settings=tuple(_settings(told, step, place)),
-        lines=tuple(_lines(told, step, place)),
+        lines=tuple(met_lines(told, step, place)),
         look=_look(place) if place and opens else "",
         look_fail=FailView(place.not_right.say or "", call=call_sentence(lab, place.not_right.call))
         if place and opens and place.not_right
         else None,
         check=step.check or "",
-        fail=_fail(told, step.fail),
-        watch=_watch(step),
-        watch_fail=_fail(told, step.watch.fail) if step.watch else None,
+        fail=fail_view(told, step.fail),
+        watch=watch_words(step),
+        watch_fail=fail_view(told, step.watch.fail) if step.watch else None,
         hold=f"the {low(role_title(lab, step.hold.who))}, until {step.hold.until}" if step.hold else "",
         since=_since(told, step),
-        record=_record(step),
+        record=record_views(step),
         repeat=show_counted(step.repeat) if step.repeat else "",
-        waste=_waste(told, step, place),
+        waste=waste_fact(told, step, place),
         pause=f"Keep it {step.pause.keep}, {show_window(step.pause.time)}." if step.pause else "",
         badges=state_badges(study, moment, told.numbers) if moment else (),
         picture=PictureView(picture_path(step.picture.file), step.picture.alt or "")
@@ -161,12 +124,6 @@ def _next_to_skin(lab: Lab, piece: str) -> bool:
     return bool(worn and worn.protects == "hands" and worn.over is None)
 
 
-def _hazards(told: Telling, step: Step, place: Place | None) -> Iterator[SignView]:
-    if place and step.do in (*_MEETING, "take-out"):
-        for word in place.hazards:
-            yield word_sign(told.study.lab, word, low(place.title))
-
-
 def _settings(told: Telling, step: Step, place: Place | None) -> Iterator[SettingView]:
     lab = told.study.lab
     if step.rack:
@@ -189,59 +146,6 @@ def _profile(legs: tuple[Leg, ...]) -> str:
     return ", then ".join(f"{show_quantity(leg.to)} for {show_quantity(leg.hold)}" for leg in legs)
 
 
-def _lines(told: Telling, step: Step, place: Place | None) -> Iterator[FactView]:
-    study = told.study
-    for id, amount in step.use.items():
-        shown, key = _amount(told, amount)
-        yield FactView("Use", shown, chemical_link(study.lab, str(id)), key)
-        yield from _bites(told, str(id))
-    if place and step.do == "open" and place.holds:
-        yield from _bites(told, str(place.holds))
-    if place and place.extraction and step.do in _MEETING:
-        yield FactView("Extraction", place.extraction)
-
-
-def _amount(told: Telling, amount: Quantity | str) -> tuple[str, str]:
-    """How much is used; an amount that the job names, with the name of its sum."""
-    if isinstance(amount, Quantity):
-        return show_quantity(amount), ""
-    value, key = told.study.procedure.job.get(amount), f"job.{amount}"
-    found = told.study.sums.value(value, key) if isinstance(value, Quantity | FormulaRef) else None
-    return (show_given(found, value, told.formulas), key) if found else (named(amount), "")
-
-
-def _bites(told: Telling, id: str) -> Iterator[FactView]:
-    """The declared statements of what a step meets, where it is met."""
-    codes = told.study.statements_of(id)
-    lines = label_statements(codes, told.edition)
-    if lines:
-        words = ". ".join(f"{line.text} ({line.code})" for line in lines)
-        signal = signal_word(codes)
-        text = f"{signal}. {words}." if signal else f"{words}."
-        yield FactView("Hazard", text, chemical_link(told.study.lab, id))
-
-
-def _fail(told: Telling, fail: Fail | None) -> FailView | None:
-    if fail is None:
-        return None
-    goes_back = fail.redo is not None
-    return FailView(
-        fail.say or "",
-        f"First: {fail.mend.say}" if fail.mend else "",
-        told.link(str(fail.redo)) if goes_back else None,
-        times(fail.at_most) if goes_back or fail.mend else "",
-        call_sentence(told.study.lab, fail.call),
-    )
-
-
-def _watch(step: Step) -> str:
-    watch = step.watch
-    if watch is None:
-        return ""
-    what = watch.check or f"write down {joined(low(named(name)) for name in watch.record)}"
-    return f"Every {show_quantity(watch.every)}: {what}"
-
-
 def _since(told: Telling, step: Step) -> str:
     since = step.since
     if since is None:
@@ -249,28 +153,6 @@ def _since(told: Telling, step: Step) -> str:
     because = f", because {since.because}" if since.because else ""
     number = told.numbers.get(str(since.step), str(since.step))
     return f"{show_window(since.time)} after the end of step {number}{because}"
-
-
-def _record(step: Step) -> tuple[RecordView, ...]:
-    readings = {**step.record, **(step.watch.record if step.watch else {})}
-    return tuple(record_view(str(name), reading) for name, reading in readings.items())
-
-
-def record_view(name: str, reading: Reading) -> RecordView:
-    """One reading to write down."""
-    if reading.kind != "number":
-        return RecordView(name, named(name), reading.kind)
-    limit: Window | None = reading.limit
-    return RecordView(name, named(name), show_unit(reading.unit), window_words(limit))
-
-
-def _waste(told: Telling, step: Step, place: Place | None) -> FactView | None:
-    lab = told.study.lab
-    if step.waste:
-        return FactView("Waste into", thing_title(lab, step.waste))
-    if place and place.drains_to and step.do in ("rinse", "clean", "empty"):
-        return FactView("Drains into", thing_title(lab, place.drains_to))
-    return None
 
 
 def _formulas(told: Telling, step: Step) -> Iterator[LinkView]:
