@@ -13,13 +13,14 @@ from generator.problems import NewelError
 
 INTERRUPTED = 130
 COMMANDS = (
+    ("init", "generator.cli.init", "Write a new lab's folder, which checks clean."),
     ("check", "generator.cli.check", "Say what is wrong in a lab, where, and how to mend it."),
     ("build", "generator.cli.build", "Check, then write the site."),
     ("serve", "generator.cli.serve", "Show the draft in a browser, and each edit at once."),
     ("changes", "generator.cli.changes", "Say what an edit changes against what is posted."),
-    ("post", "generator.cli.post", "Freeze what was approved as a new issue, and list the copies to replace."),
+    ("post", "generator.cli.post", "Freeze what was approved as an issue, and list the copies to replace."),
     ("withdraw", "generator.cli.withdraw", "Say that a procedure must not be followed any more."),
-    ("copies", "generator.cli.copies", "Keep the list of laminated copies: which hang where, which are wrong."),
+    ("copies", "generator.cli.copies", "Keep the list of laminated copies: which hang where, what is wrong."),
     ("calculate", "generator.cli.calculate", "Work a formula out, or list them all."),
     ("screen", "generator.cli.screen_mixture", "Say what a mixture implies by its composition."),
     ("schema", "generator.cli.schema", "Write the JSON Schemas that help an editor complete and check."),

@@ -14,12 +14,18 @@ def command(out: Path | None) -> int:
     """Write the JSON Schemas (draft-07) of a lab, a procedure, a class file and a language file."""
     from generator.reading import json_schemas
 
-    schemas = json_schemas()
     if out is None:
-        sys.stdout.write(_text(schemas))
+        sys.stdout.write(_text(json_schemas()))
         return 0
-    _write(out, {f"{kind}.schema.json": _text(schema) for kind, schema in schemas.items()})
+    _write(out, schema_files())
     return 0
+
+
+def schema_files() -> dict[str, str]:
+    """The text of each schema's file by its name, one a kind of author's file."""
+    from generator.reading import json_schemas
+
+    return {f"{kind}.schema.json": _text(schema) for kind, schema in json_schemas().items()}
 
 
 def _text(data: object) -> str:

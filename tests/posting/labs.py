@@ -81,3 +81,8 @@ def head(folder: Path) -> IssueHead:
     found = opened(folder)[1].shelf.head(ID)
     assert found is not None
     return found
+
+
+def last_changed(folder: Path) -> dict[str, int]:
+    """In which issue each step last changed."""
+    return {str(step): number for step, number in head(folder).steps.items()}

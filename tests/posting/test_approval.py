@@ -20,7 +20,7 @@ def lab(tmp_path: Path, first_issue: Path) -> Path:
 
 
 def refused(folder: Path, *wish: str) -> str:
-    made = labs.tried(folder, Wish("because", *wish))
+    made = labs.tried(folder, Wish("because", wish[0], "".join(wish[1:])))
     assert isinstance(made, Refused)
     return " | ".join(one.what for one in made.refusals)
 
@@ -87,5 +87,5 @@ def test_wording_leaves_a_card_that_prints_the_same_as_it_is(lab: Path) -> None:
     after = {str(name): (card.issue, str(card.code)) for name, card in labs.head(lab).cards.items()}
     assert labs.head(lab).number == 2
     assert after == before
-    assert labs.head(lab).steps["in"] == 2
-    assert labs.head(lab).steps["out"] == 1
+    assert labs.last_changed(lab)["in"] == 2
+    assert labs.last_changed(lab)["out"] == 1

@@ -1,0 +1,1 @@
+"""The files of a new lab's folder, as `newel init` writes them."""
