@@ -83,7 +83,7 @@ def _beside(card: CardView, room: float, taken: float, letters: Letters) -> Bloc
 
 
 def _about(card: CardView) -> str:
-    return " · ".join(part for part in (card.procedure_title, card.lab_title) if part)
+    return "\u00a0· ".join(part for part in (card.procedure_title, card.lab_title) if part)
 
 
 def _disc(letters: Letters) -> float:
@@ -111,7 +111,7 @@ def _identity(card: CardView) -> list[Run]:
     )  # fmt: skip
     pairs = [f"{label} {_solid(value)}" for label, value in parts if value]
     note = [Run(words.draft_note, bold=True)] if card.status == "draft" else []
-    return [*note, Run(" · ".join(pairs))]
+    return [*note, Run("\u00a0· ".join(pairs))]
 
 
 def _solid(value: str) -> str:
