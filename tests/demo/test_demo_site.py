@@ -81,9 +81,8 @@ def test_the_engine_builds_it_strictly_by_its_own_command(tmp_path: Path) -> Non
     for name in ("procedures", "site_src"):
         shutil.copytree(ROOT / name, tmp_path / name)
     shutil.copy(ROOT / "mkdocs.yml", tmp_path / "mkdocs.yml")
-    done = subprocess.run(
-        [sys.executable, "-m", "mkdocs", "build", "--strict"], cwd=tmp_path, capture_output=True, text=True, check=False
-    )
+    command = [sys.executable, "-m", "mkdocs", "build", "--strict"]
+    done = subprocess.run(command, cwd=tmp_path, capture_output=True, text=True, check=False)
     assert done.returncode == 0, done.stderr
     assert (tmp_path / "site" / "procedures" / "copper-the-holes" / "index.html").is_file()
 
