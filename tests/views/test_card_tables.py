@@ -60,7 +60,7 @@ def test_the_time_follows_the_law_of_faraday() -> None:
 def test_nothing_above_the_supply_is_listed() -> None:
     study = demo()
     place = study.lab.places["copper"]  # type: ignore[index]
-    assert place.power is not None
+    assert place.power is not None and place.power.most is not None
     weak = place.model_copy(
         update={"power": place.power.model_copy(update={"most": replace(place.power.most, number=5.0)})}
     )
