@@ -9,12 +9,16 @@ from generator.outputs.site import SiteFile
 
 STYLES = ("tokens", "type", "shell", "parts", "steps", "tables", "hazards", "strip", "tools", "print")
 SCRIPTS = (
+    "pace",
     "store",
     "dom",
     "clock",
+    "notices",
+    "run",
     "sound",
     "ticks",
     "filter",
+    "record",
     "timers",
     "plan",
     "calculate",
@@ -33,6 +37,7 @@ SCRIPTS = (
 _HERE = Path(__file__).parent
 _IMPORT = re.compile(r"^import .*$\n?", re.MULTILINE)
 _EXPORT = re.compile(r"^export ", re.MULTILINE)
+_COMMENT = re.compile(r"^[ ]*(/\*\*(?:[^*]|\*(?!/))*\*/|// .*)\n", re.MULTILINE)
 
 
 @cache
@@ -54,10 +59,11 @@ def join_scripts(names: tuple[str, ...]) -> str:
     """Return the modules as one classic script; pages in a folder cannot load modules.
 
     Each module becomes a block of one function, in the order given; `import` and `export` are for the type
-    checker of an editor only, so a name exported once is unique over all modules (a test).
+    checker of an editor only, so a name exported once is unique over all modules (a test). Comments stay
+    behind: the reader of a page would wait for them.
     """
     body = "\n".join(_EXPORT.sub("", _IMPORT.sub("", _read(f"scripts/{name}.js"))) for name in names)
-    return f'(function () {{\n"use strict";\n{body}\n}})();\n'
+    return f'(function () {{\n"use strict";\n{_COMMENT.sub("", body)}\n}})();\n'
 
 
 def _read(path: str) -> str:

@@ -11,6 +11,7 @@ class TimeView:
 
     `seconds` runs the timer of the page; 0 means no timer. `first` is what to do first when it sounds.
     `sum` names the sum it comes from ("" for a typed time), so that the page can follow a student's own part.
+    `low` and `high` are the window in seconds, 0 where it is open.
     """
 
     shown: str
@@ -19,6 +20,8 @@ class TimeView:
     timer: str = ""
     first: str = ""
     sum: str = ""
+    low: float = 0.0
+    high: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)

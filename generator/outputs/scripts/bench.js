@@ -1,16 +1,35 @@
 /** Bench view: one step, large, the next action always in sight, big enough for a knuckle. */
-import { all, button, make } from "./dom.js";
+import { now } from "./clock.js";
+import { all, button, make, whileHere } from "./dom.js";
 import { keep, recall } from "./store.js";
 
-/** @param {string} procedure */
-export function startBench(procedure) {
+/** Keeps the screen awake while bench view is open, where the device can; asked again when it comes back. */
+const screen_light = {
+  /** @type {any} */
+  held: null,
+  async hold() {
+    try {
+      this.held = await navigator.wakeLock?.request("screen");
+    } catch {
+      this.held = null; // low battery, or the page is not in front: the screen goes dark as it always would
+    }
+  },
+  release() {
+    this.held?.release();
+    this.held = null;
+  },
+};
+
+/** @param {string} procedure @param {import("./run.js").Run} run */
+export function startBench(procedure, run) {
   const steps = all("[data-nw-step]");
   if (!steps.length) return;
   const key = "bench." + procedure;
   const title = make("p", { class: "nw-bench-title" });
   const back = button("Back", () => go(at() - 1));
   const next = button("Done, next step", () => {
-    document.dispatchEvent(new CustomEvent("newel:done", { detail: steps[at()].dataset.nwStep }));
+    const id = steps[at()].dataset.nwStep;
+    run.change((state) => { state.done[id] = now(); });
     go(at() + 1);
   }, "nw-main");
   const leave = button("Leave bench view", () => open(false));
@@ -32,6 +51,8 @@ export function startBench(procedure) {
   const open = (/** @type {boolean} */ is) => {
     document.documentElement.classList.toggle("nw-bench", is);
     bar.hidden = !is;
+    if (is) screen_light.hold();
+    else screen_light.release();
     if (!is) {
       steps[at()].scrollIntoView();
       return opener.focus();
@@ -42,8 +63,15 @@ export function startBench(procedure) {
   const opener = button("Open bench view", () => open(true), "nw-main");
   document.querySelector(".nw-head").append(make("p", { class: "nw-tool" }, [opener]));
   document.addEventListener("keydown", (event) => {
-    if (event.key === "Escape" && !bar.hidden) open(false);
-  });
+    if (bar.hidden || event.target.closest("input, textarea, select")) return;
+    if (event.key === "Escape") open(false);
+    if (event.key === "ArrowRight") go(at() + 1);
+    if (event.key === "ArrowLeft") go(at() - 1);
+  }, { signal: whileHere() });
+  document.addEventListener("visibilitychange", () => {
+    if (!bar.hidden && !document.hidden) screen_light.hold();
+  }, { signal: whileHere() });
   bar.hidden = true;
   document.body.append(bar);
+  whileHere().addEventListener("abort", () => bar.remove());
 }

@@ -1,4 +1,26 @@
-/** Times of day and spans as a reader says them. */
+/** The time now, and times of day and spans as a reader says them. */
+import { rehearsal } from "./pace.js";
+import { keep, recall } from "./store.js";
+
+/** @type {number} when this rehearsal began, on the wall clock, in ms */
+let epoch = 0;
+
+/** @returns {number} ms since 1970: by the wall clock, so that sleep and reload lose nothing; fast in a rehearsal */
+export function now() {
+  if (!rehearsal) return Date.now();
+  if (!epoch) {
+    const kept = recall("epoch");
+    epoch = typeof kept === "number" && kept <= Date.now() ? kept : Date.now();
+    keep("epoch", epoch);
+  }
+  return epoch + (Date.now() - epoch) * rehearsal;
+}
+
+/** @param {number} moment ms since 1970 @returns {string} "14:05" on this device's clock */
+export function momentOfDay(moment) {
+  const date = new Date(moment);
+  return timeOfDay(date.getHours() * 60 + date.getMinutes());
+}
 
 /** @param {number} minutes after midnight @returns {string} "14:05" */
 export function timeOfDay(minutes) {

@@ -31,3 +31,22 @@ export function button(text, act, kind) {
 export function all(selector) {
   return [...document.querySelectorAll(selector)];
 }
+
+let life = new AbortController();
+
+/** Ends what an earlier article has left running; the preview swaps articles without leaving the page. */
+export function beginAnew() {
+  life.abort();
+  life = new AbortController();
+}
+
+/** @returns {AbortSignal} aborted when this article goes */
+export function whileHere() {
+  return life.signal;
+}
+
+/** Calls every so many ms while this article is there. @param {() => void} act @param {number} every */
+export function repeat(act, every) {
+  const id = setInterval(act, every);
+  whileHere().addEventListener("abort", () => clearInterval(id));
+}

@@ -1,4 +1,4 @@
-/** The alarm's tone; a browser lets it sound only after a touch, so it is made ready by the start button. */
+/** The alarm: a tone, and a shake where the device can; a browser lets it sound only after a touch, so it is made ready by the start button. */
 
 /** @type {AudioContext|null} */
 let speaker = null;
@@ -14,8 +14,10 @@ export const sound = {
 
   /** One double tone, at most once in two seconds. */
   ring() {
-    if (!speaker || Date.now() - last < 2000) return;
+    if (Date.now() - last < 2000) return;
     last = Date.now();
+    if (navigator.vibrate && navigator.userActivation?.hasBeenActive) navigator.vibrate([300, 150, 300]);
+    if (!speaker) return;
     for (const [after, pitch] of [[0, 880], [0.25, 660]]) {
       const tone = speaker.createOscillator();
       const level = speaker.createGain();

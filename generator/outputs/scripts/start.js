@@ -2,24 +2,37 @@
 import { startBench } from "./bench.js";
 import { startCalculators } from "./calculator.js";
 import { startCurrent } from "./current.js";
+import { beginAnew } from "./dom.js";
 import { startFilters } from "./filter.js";
 import { startJob } from "./job.js";
+import { startNotices } from "./notices.js";
 import { startPlan } from "./plan.js";
+import { startRecord } from "./record.js";
+import { openRun } from "./run.js";
 import { startSteps, startTicks } from "./ticks.js";
 import { startTimers } from "./timers.js";
 
 /** Called once now, and again by the preview when it has swapped the article. */
 function wake() {
   const procedure = location.pathname.replace(/\/(index\.html)?$/, "").split("/").slice(-1)[0];
-  startTicks();
+  beginAnew();
   startFilters();
-  startSteps(procedure);
-  startTimers(procedure);
+  if (document.querySelector("[data-nw-step]")) startRun(procedure);
   startPlan();
   startJob(procedure);
   startCalculators();
   startCurrent();
-  startBench(procedure);
+}
+
+/** What a page of steps has. @param {string} procedure */
+function startRun(procedure) {
+  const run = openRun(procedure);
+  startNotices();
+  startTicks(run);
+  startSteps(run);
+  startRecord(run, procedure);
+  startTimers(run);
+  startBench(procedure, run);
 }
 
 globalThis.newelWake = wake;

@@ -104,6 +104,8 @@ def _time(told: Telling, step: Step, place: Place | None) -> TimeView | None:
         thing_title(told.study.lab, timer) if timer else "",
         first if sounds else "",
         key,
+        window.low.si if window and window.low else 0.0,
+        window.high.si if window and window.high else 0.0,
     )
 
 
