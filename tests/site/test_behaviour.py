@@ -53,7 +53,10 @@ def test_a_timer_outlives_a_reload_and_says_first_what_to_do(page: Page, sample_
 
 
 def test_the_session_clock_answers(page: Page, sample_folder: Path) -> None:
-    """Steps of 2, 46, 3, 54.1 and 170 min: 275.1 min in all; Thursday from 10:00, work ends at 16:20."""
+    """Steps of 2, 46, 3, 54.1 and 170 min: 275.1 min in all; Thursday from 10:00, work ends at 16:20.
+
+    A latest moment is never rounded up: 16:20 less 275.1 min is 11:44.9, less 224.1 min 12:35.9.
+    """
     page.goto(f"{sample_folder.as_uri()}/{PROCEDURE}")
     plan = page.locator(".nw-plan")
     plan.locator("select").select_option(label="Thursday long lab, 10:00 to 16:40")
@@ -61,9 +64,9 @@ def test_the_session_clock_answers(page: Page, sample_folder: Path) -> None:
     rows = plan.locator(".nw-times > div").all_text_contents()
     assert rows == [
         "Finish14:35",
-        "Latest start for the whole run11:45",
+        "Latest start for the whole run11:44",
         "May pause (dry in a labelled bag)10:51",
-        "Into the copper cell, latest moment12:36",
+        "Into the copper cell, latest moment12:35",
     ]
     plan.get_by_label("I start at").fill("12:30")
     expect(plan.locator(".nw-verdict")).to_contain_text("Does not fit: work must end at 16:20")
@@ -118,6 +121,8 @@ def test_a_calculator_answers_refuses_and_converts(page: Page, sample_folder: Pa
         ("?c=copper-the-holes/coat-card&i=2&k=OLD1-OLD1", "Replace this card."),
         ("?c=copper-the-holes/coat-card&i=3&k=OLD1-OLD1", "Replace this card."),
         ("?c=copper-the-holes/gone&i=1&k=X", "Do not use this card."),
+        ("?c=copper-the-holes/coat-card&i=draft&k=K7Q2-M9XA", "Do not use this card."),
+        ("?c=copper-the-holes/coat-card&i=2&k=k7q2m9xa", "This card is current."),
     ],
 )
 def test_a_card_is_compared_with_what_is_posted(

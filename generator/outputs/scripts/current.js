@@ -1,9 +1,9 @@
 /** Is the card in someone's hand the one that is posted now? Its square code brings card, issue and check code. */
 import { make, pageData } from "./dom.js";
 
-const DAY = 86400000;
+const ONE_DAY = 86400000;
 /** A copy of the site that is older than this, in days, may not know of the newest issue. */
-const OLD = 7;
+const OLD_COPY = 7;
 
 /** Says so in its place. */
 export function startCurrent() {
@@ -12,19 +12,19 @@ export function startCurrent() {
   const asked = new URLSearchParams(location.search);
   const name = asked.get("c");
   if (!place || !data || !name) return;
-  const answer = verdict(data.cards[name], asked.get("i") || "", plain(asked.get("k") || ""));
-  place.replaceChildren(...answer, make("p", { class: "nw-built", text: age(data.built) }));
+  const answer = verdict(data.cards[name], asked.get("i") || "", plainCode(asked.get("k") || ""));
+  place.replaceChildren(...answer, make("p", { class: "nw-built", text: ageOfCopy(data.built) }));
 }
 
 /** @param {string} code @returns {string} */
-function plain(code) {
+function plainCode(code) {
   return code.toUpperCase().replace(/[^0-9A-Z]/g, "");
 }
 
 /** How old this copy of the site is. @param {string} built @returns {string} */
-function age(built) {
-  const days = Math.floor((Date.now() - Date.parse(built)) / DAY);
-  if (!(days >= OLD)) return "As of " + built + ".";
+function ageOfCopy(built) {
+  const days = Math.floor((Date.now() - Date.parse(built)) / ONE_DAY);
+  if (!(days >= OLD_COPY)) return built && "As of " + built + ".";
   return "This copy of the site is " + days + " days old (" + built + "). It may not know of a newer issue: open the newest copy.";
 }
 
@@ -34,7 +34,7 @@ function verdict(card, issue, code) {
   if (card.withdrawn) return say("Do not use this card.", card.withdrawn);
   if (issue === "draft") return say("Do not use this card.", "It is a draft, which nobody has approved.", card);
   if (!card.issue) return say("Do not use this card.", "It is not posted yet.", card);
-  if (plain(card.code) === code) return say("This card is current.", card.title + ", issue " + card.issue + ".", card);
+  if (plainCode(card.code) === code) return say("This card is current.", card.title + ", issue " + card.issue + ".", card);
   const changes = card.changes[issue] || [];
   const why = card.issue === issue ? "Its check code is not the posted one." : "Issue " + card.issue + " is posted now.";
   return [...say("Replace this card.", why, card), make("ul", {}, changes.map((/** @type {string} */ change) => make("li", { text: change })))];
