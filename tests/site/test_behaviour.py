@@ -122,7 +122,7 @@ def test_a_calculator_answers_refuses_and_converts(page: Page, sample_folder: Pa
         ("?c=copper-the-holes/coat-card&i=3&k=OLD1-OLD1", "Replace this card."),
         ("?c=copper-the-holes/gone&i=1&k=X", "Do not use this card."),
         ("?c=copper-the-holes/coat-card&i=draft&k=K7Q2-M9XA", "Do not use this card."),
-        ("?c=copper-the-holes/coat-card&i=2&k=k7q2m9xa", "This card is current."),
+        ("?c=copper-the-holes/coat-card&i=1&k=k7q2m9xa", "This card is current."),
     ],
 )
 def test_a_card_is_compared_with_what_is_posted(
