@@ -1,7 +1,6 @@
 """Look up each formula's inputs by name, inner formulas first, and work the answers out."""
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field
 from typing import Any
 
 from generator.formulas import Formula, FormulaError, Input
@@ -41,16 +40,16 @@ def _asked(step: Step) -> Iterator[tuple[str, FormulaRef]]:
         yield "power", step.power.to
 
 
-@dataclass
 class _Run:
     """One working-out of a procedure; each job value once."""
 
-    lab: Lab
-    procedure: Procedure
-    known: Known
-    sums: dict[str, Sum] = field(default_factory=dict)
-    problems: list[Problem] = field(default_factory=list)
-    failed: set[str] = field(default_factory=set)
+    def __init__(self, lab: Lab, procedure: Procedure, known: Known) -> None:
+        self.lab = lab
+        self.procedure = procedure
+        self.known = known
+        self.sums: dict[str, Sum] = {}
+        self.problems: list[Problem] = []
+        self.failed: set[str] = set()
 
     def job(self, name: str, path: tuple[str, ...] = ()) -> Quantity | None:
         """A job value that is itself a formula."""
