@@ -1,8 +1,9 @@
 """Works a tape out on doubles, operation by operation in the order of the formula's text."""
 
 import math
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
+from functools import lru_cache
 
 from generator.formulas import arithmetic
 from generator.formulas.tape import (
@@ -28,7 +29,20 @@ MOST_STEPS = 10_000
 FARTHEST = 1e9
 
 Numbers = Mapping[str, float]
-Loose = dict[int, Numbers | float]
+
+
+class _Run:
+    """One working-out: the rows and whole numbers at hand, and what has been worked out once."""
+
+    __slots__ = ("at", "givens", "known")
+
+    def __init__(self, givens: "Givens") -> None:
+        self.givens = givens
+        self.at: dict[int, Numbers | float] = {}
+        self.known: dict[int, float] = {}
+
+
+Worked = Callable[[_Run], float]
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,7 +57,7 @@ class Givens:
 
 def evaluate(tape: Tape, givens: Givens) -> float:
     """The value of the tape's last entry in coherent SI; not finite where there is none."""
-    return _Run(tape, givens).value(tape.answer, {})
+    return _prepared(tape)(_Run(givens))
 
 
 def holds(tape: Tape, givens: Givens) -> bool:
@@ -51,85 +65,134 @@ def holds(tape: Tape, givens: Givens) -> bool:
     return bool(evaluate(tape, givens))
 
 
-class _Run:
-    """One working-out; entries outside lists and ranges are worked out once."""
-
-    def __init__(self, tape: Tape, givens: Givens) -> None:
-        self._inner = tape.inner
-        self._givens = givens
-        self._known: dict[int, float] = {}
-
-    def value(self, node: Node, at: Loose) -> float:
-        """The value of an entry; `at` holds the rows and whole numbers at hand."""
+@lru_cache(maxsize=1_000)
+def _prepared(tape: Tape) -> Worked:
+    """The tape as functions that call one another, made once: looking at an entry costs more than its sum."""
+    made: dict[int, Worked] = {}
+    for node in tape.nodes:
         key = id(node)
-        if key in self._inner:
-            return self._work_out(node, at)
-        if key not in self._known:
-            self._known[key] = self._work_out(node, at)
-        return self._known[key]
+        work = _worker(node, made)
+        # Entries outside lists and ranges are worked out once.
+        made[key] = _once(key, work) if node.parts and key not in tape.inner else work
+    return made[id(tape.answer)]
 
-    def _work_out(self, node: Node, at: Loose) -> float:
-        match node:
-            case Operation("choose", (condition, this, that)):
-                return self.value(this if self.value(condition, at) else that, at)
-            case Operation(word, args):
-                return arithmetic.WORDS[word](*(self.value(arg, at) for arg in args))
-            case Total() | Product() | Smallest() | NextSize():
-                return self._go_through(node, at)
-            case _:
-                return self._leaf(node, at)
 
-    def _leaf(self, node: Node, at: Loose) -> float:
-        match node:
-            case Number(value) | Constant(value=value):
-                return value
-            case Given(name):
-                return self._givens.quantities[name]
-            case Field(record, name):
-                return self._givens.records[record][name]
-            case Column(row, name):
-                return self._column(at[id(row)], name)
-            case Index():
-                return self._number(at[id(node)])
-        raise TypeError(f"no value for {type(node).__name__}")
+def _once(key: int, work: Worked) -> Worked:
+    def known(run: _Run) -> float:
+        value = run.known.get(key)
+        if value is None:
+            value = run.known[key] = work(run)
+        return value
 
-    def _column(self, row: Numbers | float, name: str) -> float:
+    return known
+
+
+def _worker(node: Node, made: Mapping[int, Worked]) -> Worked:
+    match node:
+        case Operation(word="choose", args=args):
+            return _choose(*(made[id(arg)] for arg in args))
+        case Operation(word=word, args=args):
+            return _operation(arithmetic.WORDS[word], tuple(made[id(arg)] for arg in args))
+        case Total(row=row, body=body):
+            return _total(row, made[id(body)])
+        case Product(low, high, index, body):
+            return _product(made[id(low)], made[id(high)], id(index), made[id(body)])
+        case Smallest(low, high, index, condition):
+            return _smallest(made[id(low)], made[id(high)], id(index), made[id(condition)])
+        case NextSize(value, sizes):
+            number = made[id(value)]
+            return lambda run: arithmetic.next_size_up(number(run), tuple(run.givens.sizes[sizes]))
+        case _:
+            return _leaf(node)
+
+
+def _leaf(node: Node) -> Worked:
+    match node:
+        case Number(value) | Constant(value=value):
+            return lambda _: value
+        case Given(name):
+            return lambda run: run.givens.quantities[name]
+        case Field(record, name):
+            return lambda run: run.givens.records[record][name]
+        case Column(row, name):
+            return _column(id(row), name)
+        case Index():
+            return _index(id(node))
+        case Row():
+            return lambda _: math.nan  # a row has columns and is no number
+    raise TypeError(f"no value for {type(node).__name__}")
+
+
+def _column(key: int, name: str) -> Worked:
+    def column(run: _Run) -> float:
+        row = run.at[key]
         return math.nan if isinstance(row, float) else row[name]
 
-    def _number(self, number: Numbers | float) -> float:
+    return column
+
+
+def _index(key: int) -> Worked:
+    def index(run: _Run) -> float:
+        number = run.at[key]
         return number if isinstance(number, float) else math.nan
 
-    def _go_through(self, node: Node, at: Loose) -> float:
-        match node:
-            case Total(row, body):
-                return self._total(row, body, at)
-            case Product(low, high, index, body):
-                result = 1.0
-                for i in _whole_numbers(self.value(low, at), self.value(high, at)):
-                    result = result * self.value(body, {**at, id(index): i})
-                return result
-            case Smallest(low, high, index, condition):
-                for i in _whole_numbers(self.value(low, at), self.value(high, at)):
-                    if self.value(condition, {**at, id(index): i}):
-                        return i
-                return math.nan
-            case NextSize(value, sizes):
-                return arithmetic.next_size_up(self.value(value, at), tuple(self._givens.sizes[sizes]))
-        raise TypeError(f"no value for {type(node).__name__}")
+    return index
 
-    def _total(self, row: Row, body: Node, at: Loose) -> float:
+
+def _choose(condition: Worked, this: Worked, that: Worked) -> Worked:
+    return lambda run: this(run) if condition(run) else that(run)
+
+
+def _operation(word: Callable[..., float], args: tuple[Worked, ...]) -> Worked:
+    if len(args) == 1:
+        only = args[0]
+        return lambda run: word(only(run))
+    if len(args) == 2:
+        first, second = args
+        return lambda run: word(first(run), second(run))
+    return lambda run: word(*(arg(run) for arg in args))
+
+
+def _total(row: Row, body: Worked) -> Worked:
+    key, rows = id(row), row.rows
+
+    def total(run: _Run) -> float:
         result = 0.0
-        for values in self._givens.rows[row.rows]:
-            result = result + self.value(body, {**at, id(row): values})
+        for values in run.givens.rows[rows]:
+            run.at[key] = values
+            result = result + body(run)
         return result
 
+    return total
 
-def _whole_numbers(low: float, high: float) -> Sequence[float]:
+
+def _product(low: Worked, high: Worked, key: int, body: Worked) -> Worked:
+    def product(run: _Run) -> float:
+        result = 1.0
+        for number in _whole_numbers(low(run), high(run)):
+            run.at[key] = number
+            result = result * body(run)
+        return result
+
+    return product
+
+
+def _smallest(low: Worked, high: Worked, key: int, condition: Worked) -> Worked:
+    def smallest(run: _Run) -> float:
+        for number in _whole_numbers(low(run), high(run)):
+            run.at[key] = number
+            if condition(run):
+                return number
+        return math.nan
+
+    return smallest
+
+
+def _whole_numbers(low: float, high: float) -> Iterator[float]:
     if not (abs(low) <= FARTHEST and abs(high) <= FARTHEST) or high - low >= MOST_STEPS:
-        return (math.nan,)
-    numbers = []
+        yield math.nan
+        return
     number = low
     while number <= high:
-        numbers.append(number)
+        yield number
         number = number + 1
-    return numbers

@@ -17,6 +17,7 @@ _COUNT = r"([0-9]+) ([^\W\d][\w-]*(?: [^\W\d][\w-]*)?)"
 _SIDES = (("up to ", "high"), ("at least ", "low"))
 
 
+@lru_cache(maxsize=4096)
 def read_quantity(text: str) -> Quantity:
     """One number with one unit, such as "1.9 A/dm2". UnitsError otherwise."""
     return _quantity(_plain(text), text, "a number and a unit, such as 8 min")

@@ -4,7 +4,6 @@ import json
 import re
 import threading
 from collections.abc import Sequence
-from dataclasses import asdict
 from datetime import UTC, date, datetime
 from functools import cache
 from pathlib import Path
@@ -12,7 +11,7 @@ from typing import Literal
 
 import typst
 
-from generator.outputs.press.drawing import Sheet
+from generator.outputs.press.drawing import Sheet, plain_mark
 from generator.outputs.press.metrics import FONTS, bold, medium
 from generator.problems import NewelError
 
@@ -48,7 +47,7 @@ def print_svg(sheet: Sheet, dated: str) -> str:
     """The same drawing as one SVG without style attributes, for a picture on the page."""
     data = _data((sheet,), sheet.title, sheet.language)
     text = _compile(data, sheet.title, dated, "svg").decode("utf-8")
-    return re.sub(r"(?<=\d)\.(\d{2})\d+", r".\1", text)
+    return re.sub(r"(?<=\d\.\d{2})\d+", "", text)
 
 
 def _compile(data: str, title: str, dated: str, form: Literal["pdf", "svg"]) -> bytes:
@@ -85,5 +84,5 @@ def _spoken(language: str) -> dict[str, str]:
 
 
 def _drawn(sheet: Sheet) -> dict[str, object]:
-    marks = [{"kind": type(mark).__name__, **asdict(mark)} for mark in sheet.marks]
+    marks = [plain_mark(mark) for mark in sheet.marks]
     return {"width": sheet.width, "height": sheet.height, "marks": marks}

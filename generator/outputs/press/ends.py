@@ -139,6 +139,13 @@ def foot(card: CardView, room: float, letters: Letters) -> Block:
 @lru_cache(maxsize=2_000)
 def code_of(address: str, size: float, alt: str) -> Code:
     """The QR code of an address, error correction Q (25 %), with the quiet zone of ISO/IEC 18004."""
+    modules, path = _modules(address)
+    return Code(0.0, 0.0, size, modules, path, alt)
+
+
+@lru_cache(maxsize=2_000)
+def _modules(address: str) -> tuple[int, str]:
+    """Modules along a side and the dark ones as a path; a card asks for its code in many sizes."""
     matrix = [list(row) for row in segno.make_qr(address, error="q", boost_error=False).matrix]
     quiet = 4
     path: list[str] = []
@@ -149,4 +156,4 @@ def code_of(address: str, size: float, alt: str) -> Code:
             if dark:
                 path.append(f"M{x + quiet} {y + quiet}h{length}v1h-{length}z")
             x += length
-    return Code(0.0, 0.0, size, len(matrix) + 2 * quiet, "".join(path), alt)
+    return len(matrix) + 2 * quiet, "".join(path)

@@ -1,11 +1,11 @@
 """Container and waste labels on sheets of paper: as large as the container asks, or on a larger label."""
 
 from collections.abc import Iterable, Sequence
-from dataclasses import asdict, dataclass, replace
+from dataclasses import dataclass, replace
 from functools import lru_cache
 
 from generator.hazards import pictogram_svg
-from generator.outputs.press.drawing import Box, Text, moved
+from generator.outputs.press.drawing import Box, Text, moved, plain_mark
 from generator.outputs.press.label_layout import Pictogram, label_texts, laid_out
 from generator.outputs.press.label_sizes import CLASSES, LABELS, Tiling, VolumeClass, tiling
 from generator.outputs.press.template_door import print_template
@@ -108,7 +108,7 @@ def _page(labels: Sequence[SetLabel], paper: str) -> dict[str, object]:
     return {
         "width": way.width,
         "height": way.height,
-        "marks": [_data(mark) for mark in marks],
+        "marks": [plain_mark(mark) for mark in marks],
         "words": words,
     }
 
@@ -123,10 +123,6 @@ def _at(mark: Mark, x: float, y: float) -> Mark:
     found = moved(mark, x, y)
     assert isinstance(found, Text | Box)
     return found
-
-
-def _data(mark: Mark) -> dict[str, object]:
-    return {"kind": type(mark).__name__, **asdict(mark)}
 
 
 def _print(title: str, pages: list[dict[str, object]], setting: PrintSetting) -> bytes:

@@ -59,5 +59,5 @@ def missing(texts: Iterable[str], letters: frozenset[str]) -> tuple[str, ...]:
     Signs without a shape of their own (joiners, direction marks) are refused with them: they could
     turn a text round unseen.
     """
-    seen = dict.fromkeys(character for text in texts for character in tidy(text))
+    seen = dict.fromkeys("".join(map(tidy, texts)))
     return tuple(c for c in seen if c not in letters or unicodedata.category(c) in ("Cc", "Cf", "Co"))
