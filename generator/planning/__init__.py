@@ -12,7 +12,15 @@ from generator.planning.occupied import (
     run_stretches,
 )
 from generator.planning.parts import PartsPlan, TimedRun, plan_parts
-from generator.planning.spacing import bottleneck, clear_spacing, load_of, parts_within, series_spacing
+from generator.planning.points import PointOfNoReturn, points_of_no_return
+from generator.planning.spacing import (
+    bottleneck,
+    clear_spacing,
+    load_of,
+    operators_needed,
+    parts_within,
+    series_spacing,
+)
 
 __all__ = [
     "HANDS",
@@ -20,6 +28,7 @@ __all__ = [
     "Cycle",
     "PartsPlan",
     "PlannedRun",
+    "PointOfNoReturn",
     "Pointer",
     "Rest",
     "Since",
@@ -27,9 +36,11 @@ __all__ = [
     "bottleneck",
     "clear_spacing",
     "load_of",
+    "operators_needed",
     "parts_within",
     "plan_parts",
     "planned_run",
+    "points_of_no_return",
     "run_stretches",
     "series_spacing",
     "smallest_cycle",

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
+from functools import cached_property
 
 from generator.model import FormulaRef, Lab, Step
 from generator.walk import Ground, Moment, Walk
@@ -11,6 +12,9 @@ _AT_HAND = frozenset((
     "rinse", "dry", "clean", "check", "cool", "mount", "weigh", "add", "mix", "pour", "heat", "set", "wait",
     "act", "take-out", "empty", "switch-off",
 ))  # fmt: skip
+
+
+Spans = tuple[tuple[float, float], ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,7 +53,7 @@ class Since:
     most: float | None
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class PlannedRun:
     """A run for planning: the seconds of its blocks, the waits between them, what it keeps busy, its clocks.
 
@@ -68,21 +72,34 @@ class PlannedRun:
         """The whole run as written."""
         return self.at(Pointer(len(self.blocks) - 1, self.blocks[-1])) if self.blocks else 0.0
 
+    @cached_property
+    def begins(self) -> tuple[float, ...]:
+        """When each block begins, every wait as written, in seconds from the start."""
+        found = [0.0]
+        for length, rest in zip(self.blocks, self.rests, strict=False):
+            found.append(found[-1] + length + rest.usual)
+        return tuple(found)
+
     def at(self, point: Pointer) -> float:
         """Seconds from the start to a moment, every wait as written."""
-        before = sum(self.blocks[: point.block]) + sum(rest.usual for rest in self.rests[: point.block])
-        return before + point.seconds
+        return self.begins[point.block] + point.seconds
 
-    def times(self, what: str) -> tuple[tuple[float, float], ...]:
-        """When the run, as written, keeps something busy: neighbours that touch as one, in order."""
-        found = sorted((self.at(one.start), self.at(one.end)) for one in self.busy if one.what == what)
-        joined: list[tuple[float, float]] = []
-        for start, end in found:
+    @cached_property
+    def spans(self) -> Mapping[str, Spans]:
+        """When the run, as written, keeps everything busy: neighbours that touch as one, in order."""
+        found: dict[str, list[tuple[float, float]]] = {}
+        for one in sorted(self.busy, key=lambda one: self.at(one.start)):
+            start, end = self.at(one.start), self.at(one.end)
+            joined = found.setdefault(one.what, [])
             if joined and start <= joined[-1][1] + 1e-9:
                 joined[-1] = (joined[-1][0], max(joined[-1][1], end))
             elif end > start:
                 joined.append((start, end))
-        return tuple(joined)
+        return {what: tuple(times) for what, times in found.items()}
+
+    def times(self, what: str) -> Spans:
+        """When the run, as written, keeps something busy."""
+        return self.spans.get(what, ())
 
     def things(self) -> tuple[str, ...]:
         """Everything that the run keeps busy, each once."""

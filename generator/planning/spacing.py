@@ -4,10 +4,9 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from math import ceil
 
-from generator.planning.occupied import HANDS, PlannedRun
+from generator.planning.occupied import HANDS, PlannedRun, Spans
 
 _SLIP = 1e-6
-Spans = tuple[tuple[float, float], ...]
 
 
 def clear_spacing(run: PlannedRun, parts: int, operators: int = 1) -> int:
@@ -36,6 +35,14 @@ def parts_within(run: PlannedRun, seconds: float, operators: int = 1) -> tuple[i
     return max(found, key=lambda one: (one[0], -one[1]))
 
 
+def operators_needed(run: PlannedRun, parts: int, spacing: int, operators: int) -> int:
+    """How many operators, of so many at most, take turns where equal runs start that many minutes apart."""
+    fitting = (
+        turns for turns in _turns(operators) if _Fixed.of(run, turns).spacing(parts, spacing) == spacing
+    )
+    return next(fitting, operators)
+
+
 def load_of(run: PlannedRun, what: str, operators: int = 1) -> float:
     """Seconds that one run keeps something busy, shared out over its room or over the operators."""
     room = operators if what == HANDS else run.room.get(what, 1)
@@ -61,7 +68,7 @@ class _Fixed:
     @classmethod
     def of(cls, run: PlannedRun, operators: int) -> "_Fixed":
         """The same, worked out once."""
-        return cls(run.seconds, {what: run.times(what) for what in run.things()}, run.room, operators)
+        return cls(run.seconds, run.spans, run.room, operators)
 
     def at_once(self) -> int:
         """More runs than this never meet, for they start no closer than two do."""

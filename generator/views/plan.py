@@ -22,7 +22,8 @@ class PlanStepView:
     """A step on the clock: its minutes, the attention it asks for (here, near, away), its sum if it has one.
 
     `hands_on` are the minutes beside a time that a sum gives. `pause` says how the part is kept when work may
-    stop after this step. `point` names what cannot be undone from here on, for the latest moment to enter it.
+    stop after this step (`must`: has to). `point` names what cannot be left half-way from here on, for the
+    latest moment to enter it. `number` is the step's on the page.
     """
 
     id: str
@@ -32,11 +33,29 @@ class PlanStepView:
     hands_on: float = 0.0
     pause: str = ""
     point: str = ""
+    must: bool = False
+    number: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class SeveralView:
+    """Several parts through shared places: labelled sentences, and what fits each session by operators.
+
+    `rows` are a session's name and a text for each of `operators`; `note` says what the numbers leave out.
+    """
+
+    facts: tuple[tuple[str, str], ...]
+    operators: tuple[str, ...]
+    rows: tuple[tuple[str, ...], ...]
+    note: str
 
 
 @dataclass(frozen=True, slots=True)
 class PlanView:
-    """All that the session clock needs; `pack_up` in minutes; the shown texts stand where no script runs."""
+    """All that the session clock needs; `pack_up` in minutes; the shown texts stand where no script runs.
+
+    `latest` has a row for each stage that cannot be left half-way: its title, and a text for each session.
+    """
 
     sessions: tuple[SessionView, ...]
     pack_up: int
@@ -44,6 +63,8 @@ class PlanView:
     total_shown: str
     hands_on_shown: str
     rows: tuple[tuple[str, str, str], ...] = ()
+    latest: tuple[tuple[str, ...], ...] = ()
+    several: SeveralView | None = None
 
 
 @dataclass(frozen=True, slots=True)

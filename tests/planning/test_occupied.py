@@ -32,7 +32,7 @@ def minutes(found: PlannedRun, what: str) -> list[tuple[float, float]]:
 
 
 def test_hands_are_free_only_while_the_student_may_stay_near() -> None:
-    """Soak 8, conditioner 3.5, graphite 6, oven 22, plating 54.1 min: all else is hands-on or waiting here."""
+    """Soak 8, conditioner 3.5, graphite 6, oven 22, plating 54.1 min: all else is hands or waiting here."""
     found = run(study())
     free = [after - end for (_, end), (after, _) in zip(
         minutes(found, HANDS), minutes(found, HANDS)[1:], strict=False)]  # fmt: skip

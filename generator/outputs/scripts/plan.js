@@ -2,7 +2,7 @@
 import { make, pageData } from "./dom.js";
 import { minutesOf, spanOf, timeOfDay } from "./clock.js";
 
-/** @typedef {{id: string, minutes: number, hands_on: number, sum: string, pause: string, point: string}} PlanStep */
+/** @typedef {{id: string, number: string, minutes: number, hands_on: number, sum: string, pause: string, must: boolean, point: string}} PlanStep */
 /** @typedef {{name: string, start: number, end: number, shown: string}} Session */
 
 /** Adds the clock to its place; it follows the numbers of one's own part. */
@@ -36,14 +36,15 @@ export function startPlan() {
  * @returns {HTMLElement[]}
  */
 function answerFor(steps, session, begins, packUp) {
-  const total = minutesOfAll(steps);
+  const sitting = steps.slice(0, restAfter(steps, 0) + 1);
+  const total = minutesOfAll(sitting);
   if (Number.isNaN(total)) return [make("p", { class: "nw-verdict", text: "A time has no answer. Look at the numbers of your part." })];
   const ends = session.end - packUp;
   const fits = begins + total <= ends;
   const lines = [
-    ["Finish", timeOfDay(begins + total)],
-    ["Latest start for the whole run", ends - total >= session.start ? timeOfDay(ends - total) : "does not fit this session"],
-    ...momentsOf(steps, begins, ends),
+    [sitting.length < steps.length ? "Finish of the first sitting" : "Finish", timeOfDay(begins + total)],
+    ["Latest start for the whole " + (sitting.length < steps.length ? "sitting" : "run"), latestOf(ends - total, session) || "does not fit this session"],
+    ...momentsOf(steps, begins, ends, session),
   ];
   const verdict = fits
     ? "Fits, with " + spanOf(ends - begins - total) + " to spare before packing up at " + timeOfDay(ends) + "."
@@ -82,30 +83,64 @@ function showSession(data, session, index, total) {
   const fits = document.querySelector('[data-nw-fits="' + index + '"]');
   const latest = document.querySelector('[data-nw-latest="' + index + '"]');
   if (!fits || !latest) return;
-  const room = session.end - data.pack_up - session.start;
-  const longest = Math.max(...data.steps.map((/** @type {PlanStep} */ _, /** @type {number} */ at) => untilPause(data.steps, at)));
-  fits.textContent = total <= room ? "the whole run" : longest <= room ? "with a pause" : "no";
-  latest.textContent = total <= room ? timeOfDay(Math.floor(session.end - data.pack_up - total)) : longest <= room ? "see the clock below" : "none";
+  const ends = session.end - data.pack_up;
+  const sittings = partsOf(data.steps, (step) => step.must);
+  const stretches = partsOf(data.steps, (step) => step.pause !== "");
+  const fit = (/** @type {number[]} */ parts) => Math.max(...parts) <= ends - session.start;
+  const words = sittings.length > 1 ? "in " + sittings.length + " sittings" : "the whole run";
+  fits.textContent = fit(sittings) ? words : fit(stretches) ? "with a pause" : "no";
+  const begin = fit(sittings) ? sittings[0] : fit(stretches) ? stretches[0] : Infinity;
+  latest.textContent = latestOf(ends - begin, session) || "none";
 }
 
-/** @param {PlanStep[]} steps @param {number} begins @param {number} ends @returns {string[][]} */
-function momentsOf(steps, begins, ends) {
+/** @param {PlanStep[]} steps @param {(step: PlanStep) => boolean} ends @returns {number[]} minutes of the parts that these steps end */
+function partsOf(steps, ends) {
+  const parts = [0];
+  steps.forEach((step, index) => {
+    parts[parts.length - 1] += step.minutes;
+    if (ends(step) && index < steps.length - 1) parts.push(0);
+  });
+  return parts;
+}
+
+/**
+ * @param {PlanStep[]} steps @param {number} begins @param {number} ends @param {Session} session
+ * @returns {string[][]}
+ */
+function momentsOf(steps, begins, ends, session) {
   const lines = [];
+  const last = restAfter(steps, 0);
   let clock = begins;
   steps.forEach((step, index) => {
-    if (step.point) lines.push([step.point + ", latest moment", timeOfDay(ends - untilPause(steps, index))]);
+    if (step.point) lines.push([step.point + ", latest moment", lastEntry(steps, index, ends, session)]);
     clock += step.minutes;
-    if (step.pause) lines.push(["May pause (" + step.pause + ")", timeOfDay(clock) + (clock <= ends ? "" : ", too late")]);
+    if (step.pause && index <= last) lines.push([(step.must ? "Pause (" : "May pause (") + step.pause + ")", timeOfDay(clock) + (clock <= ends ? "" : ", too late")]);
   });
   return lines;
 }
 
-/** @param {PlanStep[]} steps @param {number} from @returns {number} minutes to the end of the next pause or run */
-function untilPause(steps, from) {
-  let minutes = 0;
-  for (const step of steps.slice(from)) {
-    minutes += step.minutes;
-    if (step.pause) break;
-  }
-  return minutes;
+/**
+ * The latest moment to reach the next pause, and to reach the end of the sitting where that is further.
+ * @param {PlanStep[]} steps @param {number} from @param {number} ends @param {Session} session @returns {string}
+ */
+function lastEntry(steps, from, ends, session) {
+  const rest = restAfter(steps, from);
+  const pause = steps.findIndex((step, index) => index >= from && step.pause !== "");
+  const stop = pause < 0 ? rest : pause;
+  const first = latestOf(ends - minutesOfAll(steps.slice(from, stop + 1)), session);
+  if (!first) return "not in this session";
+  if (stop === steps.length - 1) return first;
+  const whole = stop === rest ? "" : latestOf(ends - minutesOfAll(steps.slice(from, rest + 1)), session);
+  return first + " to stop behind step " + steps[stop].number + (whole ? ", " + whole + " to go on to the end" : "");
+}
+
+/** @param {PlanStep[]} steps @param {number} from @returns {number} the step behind which work has to rest, or the last */
+function restAfter(steps, from) {
+  const found = steps.findIndex((step, index) => index >= from && step.must);
+  return found < 0 ? steps.length - 1 : found;
+}
+
+/** @param {number} minutes @param {Session} session @returns {string} a whole minute that is not too late, or "" */
+function latestOf(minutes, session) {
+  return minutes >= session.start ? timeOfDay(Math.floor(minutes + 1e-6)) : "";
 }

@@ -1,47 +1,53 @@
 """The session clock of a procedure, from its walk."""
 
+from collections.abc import Mapping
+
 from generator.model import FormulaRef, Session
+from generator.planning import PointOfNoReturn, points_of_no_return
 from generator.study import Study
 from generator.units import Clock, show_window
-from generator.views.filling.words import low, spoken_time
+from generator.views.filling.several import several_view
+from generator.views.filling.words import counted, low, spoken_time
 from generator.views.plan import PlanStepView, PlanView, SessionView
 from generator.walk import Ground, Moment, stretches, totals
 
 
 def plan_view(study: Study) -> PlanView:
-    """Every step of the straight run with its minutes, the pauses, and what cannot be undone."""
-    found = totals(Ground(study.lab, study.procedure, study.sums), study.walk)
-    points = _points(study)
-    steps = tuple(_plan_step(moment, points) for moment in study.walk.straight)
+    """Every step of the straight run with its minutes, the pauses, and what cannot be left half-way."""
+    ground = Ground(study.lab, study.procedure, study.sums)
+    found = totals(ground, study.walk)
+    points = points_of_no_return(ground, study.walk)
+    numbers = {str(step.id): str(number) for number, step in enumerate(study.procedure.steps, 1)}
+    named = {point.at: point.stage for point in points}
     room = study.lab.lab
     sessions = tuple(_session(one) for one in room.sessions)
     pack_up = round(room.pack_up.si / 60) if room.pack_up else 0
-    rows = tuple(_row(study, one, found.all / 60, pack_up) for one in sessions)
-    return PlanView(sessions, pack_up, steps, spoken_time(found.all), spoken_time(found.hands_on), rows)
+    return PlanView(
+        sessions,
+        pack_up,
+        tuple(
+            _plan_step(moment, named.get(index, ""), numbers)
+            for index, moment in enumerate(study.walk.straight)
+        ),
+        spoken_time(found.all),
+        spoken_time(found.hands_on),
+        tuple(_row(study, one, pack_up) for one in sessions),
+        tuple(_latest(point, sessions, pack_up, numbers) for point in points),
+        several_view(study, pack_up),
+    )
 
 
-def _plan_step(moment: Moment, points: dict[str, str]) -> PlanStepView:
+def _plan_step(moment: Moment, point: str, numbers: Mapping[str, str]) -> PlanStepView:
     step = moment.step
     seconds = moment.after.clock.shortest - moment.before.clock.shortest
     fixed = step.takes.si * moment.times / 60 if step.takes else 0.0
     key = f"{step.id}.for" if isinstance(step.for_, FormulaRef) else ""
     pause = f"{low(step.pause.keep)}, {show_window(step.pause.time)}" if step.pause else ""
+    must = step.pause is not None and step.pause.time.low is not None
+    number = numbers[str(step.id)]
     return PlanStepView(
-        str(step.id), seconds / 60, step.stay, key, fixed if key else 0.0, pause, points.get(str(step.id), "")
+        str(step.id), seconds / 60, step.stay, key, fixed if key else 0.0, pause, point, must, number
     )
-
-
-def _points(study: Study) -> dict[str, str]:
-    """The first step of each stage in which the part goes into a mixture: from there it must go on."""
-    points: dict[str, str] = {}
-    for stage in study.procedure.stages:
-        wet = any(
-            step.do == "put-in" and study.mixture_at(str(step.at) if step.at else None)
-            for step in stage.steps
-        )
-        if wet:
-            points[str(stage.steps[0].id)] = str(stage.title)
-    return points
 
 
 def _session(session: Session) -> SessionView:
@@ -54,13 +60,53 @@ def clock_words(clock: Clock) -> str:
     return f"{clock.minutes // 60:02d}:{clock.minutes % 60:02d}"
 
 
-def _row(study: Study, session: SessionView, minutes: float, pack_up: int) -> tuple[str, str, str]:
-    room = session.end - pack_up - session.start
-    if minutes <= room:
-        latest = session.end - pack_up - minutes
-        return session.shown, "the whole run", clock_words(Clock(int(latest)))
-    longest = max((stretch.seconds for stretch in stretches(study.walk)), default=0.0) / 60
-    fits = "no"
-    if longest <= room:
-        fits = "with a pause"
-    return session.shown, fits, "see the clock below" if longest <= room else "none"
+def latest_words(session: SessionView, pack_up: int, seconds: float) -> str:
+    """The last whole minute at which work of so many seconds may begin; "" where the session is too short."""
+    latest = int((session.end - pack_up) * 60 - seconds + 1e-6) // 60
+    return clock_words(Clock(latest)) if latest >= session.start else ""
+
+
+def _latest(
+    point: PointOfNoReturn, sessions: tuple[SessionView, ...], pack_up: int, numbers: Mapping[str, str]
+) -> tuple[str, ...]:
+    return (point.stage, *(_enter(point, session, pack_up, numbers) for session in sessions))
+
+
+def _enter(point: PointOfNoReturn, session: SessionView, pack_up: int, numbers: Mapping[str, str]) -> str:
+    """The latest moment to the pause, and to the end where that is later on the same day."""
+    first = latest_words(session, pack_up, point.to_pause)
+    if not first:
+        return "not in this session"
+    if not point.pause:
+        return first
+    there = f"{first} to stop behind step {numbers[point.pause]}"
+    whole = latest_words(session, pack_up, point.to_end) if point.to_end is not None else ""
+    return f"{there}, {whole} to go on to the end" if whole else there
+
+
+def _row(study: Study, session: SessionView, pack_up: int) -> tuple[str, str, str]:
+    """Whether the run fits in one go; where it has to rest, or does not fit, whether each stretch does."""
+    room = (session.end - pack_up - session.start) * 60.0
+    sittings = _sittings(study.walk.straight)
+    if len(sittings) == 1 and sittings[0] <= room + 1e-6:
+        return session.shown, "the whole run", latest_words(session, pack_up, sittings[0])
+    if max(sittings, default=0.0) <= room + 1e-6 and len(sittings) > 1:
+        return (
+            session.shown,
+            f"in {counted(len(sittings), 'sitting')}",
+            latest_words(session, pack_up, sittings[0]),
+        )
+    pieces = stretches(study.walk)
+    if max((stretch.seconds for stretch in pieces), default=0.0) <= room + 1e-6:
+        return session.shown, "with a pause", latest_words(session, pack_up, pieces[0].seconds)
+    return session.shown, "no", "none"
+
+
+def _sittings(run: tuple[Moment, ...]) -> tuple[float, ...]:
+    """Seconds of work between the pauses that have to be taken."""
+    found = [0.0]
+    for moment in run:
+        found[-1] += moment.after.clock.shortest - moment.before.clock.shortest
+        if moment.step.pause is not None and moment.step.pause.time.low is not None and moment is not run[-1]:
+            found.append(0.0)
+    return tuple(found)
