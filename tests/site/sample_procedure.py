@@ -65,6 +65,8 @@ COAT = StageView(
                 360.0,
                 "Bench timer B",
                 "Press the timer top once, then lift the board straight away.",
+                low=300.0,
+                high=540.0,
             ),
             stay="stay near",
             settings=(SettingView("Rock", f"10{NB}times"),),
