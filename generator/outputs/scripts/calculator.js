@@ -21,7 +21,7 @@ export function startCalculators() {
 function startCalculator(place, data) {
   const answerBox = { name: ANSWER, label: data.answer_label, symbol: data.answer_symbol, kind: "quantity", number: "", units: data.units, clock: data.clock,
     low: null, high: null, usual_low: null, usual_high: null, never: data.never, never_shown: data.never_shown };
-  const parts = partsOf(data, () => changed());
+  const parts = formPieces(data, () => changed());
   const boxes = new Map([...data.boxes, answerBox].map((box) => [box.name, boxFor(box, () => changed())]));
   const fields = make("div", { class: "nw-fields" }, [...boxes.values()].map((box) => box.element));
   const state = { data, parts, boxes, answerBox };
@@ -47,7 +47,7 @@ function startCalculator(place, data) {
 }
 
 /** The pieces of the form beside its boxes. */
-function partsOf(data, changed) {
+function formPieces(data, changed) {
   const choices = [[ANSWER, data.answer_label], ...data.boxes.filter((/** @type {any} */ box) => data.solve.includes(box.name)).map((/** @type {any} */ box) => [box.name, box.label])];
   const option = ([value, text]) => make("option", { value, text });
   const wanted = /** @type {HTMLSelectElement} */ (make("select", { class: "nw-box", onchange: changed }, choices.map(option)));
@@ -88,11 +88,13 @@ function show(state) {
     const found = workedOut(state, wanted, readings);
     parts.notes.textContent = unusual.join(" ");
     parts.result.textContent = state.shown = found.shown;
+    parts.result.dataset.value = String(found.number);
     parts.say(parts.label.textContent + ": " + found.shown + ". " + unusual.join(" "));
     showWhatFollows(state, found);
   } catch (error) {
     parts.notes.textContent = sentence(error.message);
     parts.result.textContent = state.shown = "no answer";
+    delete parts.result.dataset.value;
     parts.say("No answer. " + sentence(error.message));
     showWhatFollows(state, null);
   }
@@ -115,7 +117,7 @@ function workedOut(state, wanted, readings) {
   if (wanted === ANSWER) {
     const right = workOut(data.name, values, data.requires);
     if (isOutside(right, null, data.never)) throw new Error(data.answer_label + " comes out as " + show(right) + ": never above " + data.never_shown + " in this lab");
-    return { data, values, numbers, right, show, unit, shown: show(right) };
+    return { data, values, numbers, right, show, unit, number: fromSI(right, unit), shown: show(right) };
   }
   const box = data.boxes.find((one) => one.name === wanted);
   const value = solveFor(data.name, wanted, { ...values, [ANSWER]: target.value }, data.requires);
@@ -126,7 +128,7 @@ function workedOut(state, wanted, readings) {
   if (isOutside(value, null, box.never)) throw new Error(box.label + " comes out as " + shown + ": never above " + box.never_shown + " in this lab");
   boxes.get(wanted).show(value);
   numbers[wanted] = { number, unit: own };
-  return { data, values: { ...values, [wanted]: value }, numbers, right: target.value, show, unit, shown: box.clock ? boxes.get(wanted).text() : shown };
+  return { data, values: { ...values, [wanted]: value }, numbers, right: target.value, show, unit, number, shown: box.clock ? boxes.get(wanted).text() : shown };
 }
 
 /** @param {number} number @returns {string} */
@@ -163,13 +165,15 @@ function copied(state) {
 
 function copyLink(state) {
   const wanted = state.parts.wanted.value || ANSWER;
-  history.replaceState(null, "", "#" + asHash({ ...textsOf(state), ...(wanted === ANSWER ? {} : { solve: wanted }) }));
+  const unit = state.parts.unit.value === state.data.units[0].symbol ? {} : { in: state.parts.unit.value };
+  history.replaceState(null, "", "#" + asHash({ ...textsOf(state), ...(wanted === ANSWER ? unit : { solve: wanted }) }));
   copy(location.href, state.parts.carried, state.parts.say);
 }
 
 /** Takes the numbers that the address holds; one that cannot be is refused in its box. */
 function takeHash(state) {
-  const { solve, ...texts } = fromHash();
+  const { solve, in: unit, ...texts } = fromHash();
+  if (state.data.units.some((one) => one.symbol === unit)) state.parts.unit.value = unit;
   if (solve && state.data.solve.includes(solve)) state.parts.wanted.value = solve;
   for (const [name, text] of Object.entries(texts)) if (state.boxes.has(name)) state.boxes.get(name).set(text);
   show(state);

@@ -1,0 +1,38 @@
+"""A lab's own site, published from its files: the pages that a test wants to look at."""
+
+import datetime
+from collections.abc import Callable
+from pathlib import Path
+
+from generator.checks import docs
+from generator.outputs.assets import page_assets
+from generator.outputs.javascript import formulas_script
+from generator.outputs.pages.sheets import Told, lab_sheets, lay_out
+from generator.outputs.site import Site, SiteFile
+from generator.pipeline.check import Checked, check
+from generator.publishing import publish
+from generator.reading import open_folder, read_lab
+from generator.sums import Known
+
+DAY = datetime.date(2026, 11, 25)
+
+
+def write_lab_site(lab: Path, folder: Path, wanted: Callable[[str], bool]) -> tuple[Path, Checked]:
+    """Publish the home page and the pages whose address is wanted; returns the site's folder and studies."""
+    read = read_lab(open_folder(lab, lab.as_posix()))
+    checked = check(read, DAY)
+    assert checked.lab is not None
+    known = Known(read.formulas.formulas)
+    formulas = tuple(known.all())
+    script = SiteFile("assets/newel-formulas.js", formulas_script(formulas).encode())
+    folder_of = lab / "pictures"
+    pictures = (
+        SiteFile(f"pictures/{name}", (folder_of / name).read_bytes()) for name in read.folder.pictures
+    )
+    files = (*page_assets(), script, *pictures)
+    paths = frozenset(file.path for file in files)
+    told = Told(checked.lab, tuple(checked.studies.values()), formulas, docs(), files=paths)
+    pages, _ = lay_out(lab_sheets(told), paths)
+    kept = tuple(page for page in pages if not page.address or wanted(page.address))
+    publish(Site("Lab under test", kept, files, (), date=DAY.isoformat()), folder / "site")
+    return folder / "site", checked
