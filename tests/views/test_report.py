@@ -34,12 +34,13 @@ def test_findings_stand_the_gravest_first_and_accepted_ones_apart() -> None:
 
 
 def test_the_walk_is_counted_and_its_time_told() -> None:
-    """61 steps of 195.7 min; 88.6 min up to the only pause, 107.1 min behind it, as the steps' own times add up."""
+    """61 steps of 195.7 min: 88.6 min up to the only pause and 107.1 min behind it, by the steps' own times."""
     checked = _checked("procedures")
     row = next(row for row in _view(checked).walked if row.procedure.address == "procedures/copper-the-holes")
     walk = checked.studies["copper-the-holes"].walk
     assert (row.steps, row.moments) == ("61", str(len(walk.moments)))
-    assert row.paths == str(1 + len({moment.path for moment in walk.moments if moment.path} | set(walk.paths)))
+    paths = {moment.path for moment in walk.moments} | set(walk.paths)
+    assert row.paths == str(len(paths))
     assert row.whole == "3\u00a0h\u00a016\u00a0min"
     assert row.longest == "1\u00a0h\u00a047\u00a0min, set-sum to find-marks"
 
