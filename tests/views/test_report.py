@@ -34,7 +34,7 @@ def test_findings_stand_the_gravest_first_and_accepted_ones_apart() -> None:
 
 
 def test_the_walk_is_counted_and_its_time_told() -> None:
-    """61 steps of 195.7 min: 88.6 min up to the only pause and 107.1 min behind it, by the steps' own times."""
+    """61 steps of 195.7 min: 88.6 up to the only pause and 107.1 behind it, by the steps' own times."""
     checked = _checked("procedures")
     row = next(row for row in _view(checked).walked if row.procedure.address == "procedures/copper-the-holes")
     walk = checked.studies["copper-the-holes"].walk
