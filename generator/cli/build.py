@@ -28,15 +28,17 @@ def command(folder: Path, site_dir: Path | None, draft: bool, print_all: bool) -
     from generator.pipeline import build_site
     from generator.problems import NewelError
     from generator.publishing import publish
+    from generator.publishing.store import open_store
     from generator.reading import find_folder
 
     lab = find_folder(folder)
-    outcome = build_site(lab, day_of_run(), draft, whole_print=print_all)
+    target = site_dir or folder / "site"
+    with open_store(target.resolve().parent / ".newel") as kept:
+        outcome = build_site(lab, day_of_run(), draft, whole_print=print_all, kept=kept)
     _show_problems(outcome.problems)
     if outcome.site is None:
         show_refusal()
         return 1
-    target = site_dir or folder / "site"
     config = folder / "mkdocs.yml"
     try:
         with _progress() as progress:

@@ -16,5 +16,5 @@ def command(folder: Path, port: int) -> int:
     from generator.reading import find_folder
     from generator.serving import serve
 
-    serve(find_folder(folder), port, day_of_run)
+    serve(find_folder(folder), port, day_of_run, folder.resolve() / ".newel")
     return 0

@@ -15,6 +15,7 @@ from generator.outputs.site import Site, SiteFile
 from generator.pipeline.cards import SetCard, set_cards
 from generator.pipeline.check import Checked, check
 from generator.pipeline.hazard_prints import Screenings, print_hazards
+from generator.pipeline.kept import NOTHING_KEPT, Kept
 from generator.pipeline.marks import card_marks
 from generator.pipeline.paper import print_all, set_paper
 from generator.pipeline.posted_problems import review_due
@@ -53,19 +54,22 @@ class Outcome:
 
 
 def build_site(
-    folder: Path, today: datetime.date, draft: bool = False, shown: str = "", whole_print: bool = False
-) -> Outcome:
+    folder: Path, today: datetime.date, draft: bool = False, shown: str = "", whole_print: bool = False,
+    kept: Kept = NOTHING_KEPT,
+) -> Outcome:  # fmt: skip
     """Read a lab's folder and build its site; `shown` is how the author names the folder in messages."""
     read = read_lab(open_folder(folder, shown))
-    return build_read(read, today, draft, site_address(folder), whole_print)
+    return build_read(read, today, draft, site_address(folder), whole_print, kept)
 
 
 def build_read(
-    read: LabRead, today: datetime.date, draft: bool, site_url: str, whole_print: bool = False
-) -> Outcome:
+    read: LabRead, today: datetime.date, draft: bool, site_url: str, whole_print: bool = False,
+    kept: Kept = NOTHING_KEPT,
+) -> Outcome:  # fmt: skip
     """The same from files already read.
 
     `whole_print` adds one PDF of all that must be posted, and hazard papers of procedures without cards.
+    `kept` holds what the press made before.
     """
     checked = check(read, today)
     if checked.has_errors or checked.lab is None:
@@ -74,10 +78,10 @@ def build_read(
     formulas = {formula.name: formula for formula in known.all()}
     shown = show_standing(read, checked, draft)
     facts = CardFacts(formulas, site_url)
-    cards = set_cards(shown.studies, facts, card_marks(shown, site_url))
-    paper = set_paper(shown, facts)
+    cards = set_cards(shown.studies, facts, card_marks(shown, site_url), kept)
+    paper = set_paper(shown, facts, kept)
     screenings = _screenings(shown.lab)
-    hazards = print_hazards(shown, screenings, every=whole_print)
+    hazards = print_hazards(shown, screenings, every=whole_print, kept=kept)
     found = (problem for card in cards for problem in card.problems)
     problems = by_place([*checked.problems, *found, *paper.problems, *hazards.problems])
     if any(problem.level is Level.ERROR for problem in problems):

@@ -10,6 +10,7 @@ from generator.model import Card
 from generator.outputs.press import card_pdf, card_svg, fit
 from generator.outputs.site import SiteFile
 from generator.pipeline.card_demands import demanded, shown
+from generator.pipeline.kept import NOTHING_KEPT, Kept, kept_or_made, key_of
 from generator.pipeline.marks import Mark
 from generator.problems import Level, Location, NewelError, Problem
 from generator.study import Study
@@ -31,30 +32,49 @@ class SetCard:
     problems: tuple[Problem, ...]
 
 
-def set_cards(studies: Iterable[Study], facts: CardFacts, mark: Mark | None = None) -> tuple[SetCard, ...]:
+def set_cards(
+    studies: Iterable[Study], facts: CardFacts, mark: Mark | None = None, kept: Kept = NOTHING_KEPT
+) -> tuple[SetCard, ...]:
     """All cards of the studies, in their order; `mark` adds how each stands once its content is there."""
     jobs = [(study, card) for study in studies for card in study.procedure.cards]
     with ThreadPoolExecutor(_WORKERS) as pool:
-        return tuple(pool.map(lambda job: _set_card(job[0], job[1], facts, mark), jobs))
+        return tuple(pool.map(lambda job: _set_card(job[0], job[1], facts, mark, kept), jobs))
 
 
-def _set_card(study: Study, card: Card, facts: CardFacts, mark: Mark | None) -> SetCard:
+def _set_card(study: Study, card: Card, facts: CardFacts, mark: Mark | None, kept: Kept) -> SetCard:
     content = card_view(study, card, facts)
     view = mark(study, card, content) if mark else content
     problems = [*_dropped(study, card, view)]
     try:
-        problems += _too_small(card, view)
-        files = () if problems else tuple(_print(study, card, view))
+        problems += () if fits(view, kept) else _too_small(card, view)
+        files = () if problems else tuple(_print(study, card, view, kept))
     except NewelError as bad:
         problems.append(_refused(bad, card.where))
         files = ()
     return SetCard(study, card, view, files, tuple(problems))
 
 
-def _print(study: Study, card: Card, view: CardView) -> Iterator[SiteFile]:
+def fits(view: CardView, kept: Kept) -> bool:
+    """Whether a card fits its sheet; that it does is kept, why it does not is measured every time."""
+    key = key_of("fits", view)
+    if key and kept.get(key) is not None:
+        return True
+    found = fit(view).fits
+    if found and key:
+        kept.put(key, b"fits")
+    return found
+
+
+def printed_card(view: CardView, kept: Kept) -> bytes:
+    """The PDF of a card that fits."""
+    return kept_or_made(kept, key_of("card pdf", view), lambda: card_pdf(view))
+
+
+def _print(study: Study, card: Card, view: CardView, kept: Kept) -> Iterator[SiteFile]:
     id = str(study.procedure.id)
-    yield SiteFile(card_path(id, str(card.id), "pdf"), card_pdf(view))
-    yield SiteFile(card_path(id, str(card.id), "svg"), card_svg(view).encode())
+    yield SiteFile(card_path(id, str(card.id), "pdf"), printed_card(view, kept))
+    svg = kept_or_made(kept, key_of("card svg", view), lambda: card_svg(view).encode())
+    yield SiteFile(card_path(id, str(card.id), "svg"), svg)
 
 
 def _too_small(card: Card, view: CardView) -> Iterator[Problem]:

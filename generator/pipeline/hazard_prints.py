@@ -3,12 +3,12 @@
 from collections.abc import Callable, Iterator, Mapping
 from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass
-from functools import partial
 
 from generator.hazards import NotScreened, Screening
 from generator.outputs.press.hazard_documents import chemical_pdf, office_pdf, overview_pdf, summary_pdf
 from generator.outputs.press.labels import container_labels_pdf, waste_labels_pdf
 from generator.outputs.site import SiteFile
+from generator.pipeline.kept import NOTHING_KEPT, Kept, kept_or_made, key_of
 from generator.pipeline.standing import Shown
 from generator.problems import Level, Location, NewelError, Problem
 from generator.study import LabStudy, Study
@@ -19,6 +19,7 @@ from generator.views.addresses import (
     sheet_path,
     substance_address,
 )
+from generator.views.chemical import ChemicalView
 from generator.views.filling.chemical import mixture_view, substance_view
 from generator.views.filling.container_labels import chemical_label, waste_labels
 from generator.views.filling.hazards import hazards_view
@@ -33,10 +34,12 @@ Screenings = Mapping[str, Screening | NotScreened]
 
 @dataclass(frozen=True, slots=True)
 class _Job:
-    """A file to print, and where its noun stands for when it cannot be."""
+    """A file to print, by what and from what, and where its noun stands for when it cannot be."""
 
     path: str
-    make: Callable[[], bytes]
+    print: Callable[..., bytes]
+    view: Callable[[], object]
+    setting: PrintSetting
     where: Location
 
 
@@ -48,7 +51,9 @@ class HazardPrints:
     problems: tuple[Problem, ...]
 
 
-def print_hazards(shown: Shown, screenings: Screenings, every: bool = False) -> HazardPrints:
+def print_hazards(
+    shown: Shown, screenings: Screenings, every: bool = False, kept: Kept = NOTHING_KEPT
+) -> HazardPrints:
     """Everything of the lab; of procedures those that post cards, or with `every` all of them.
 
     A document takes some 50 ms to set, so that a thousand procedures without a card wait until asked for.
@@ -58,14 +63,16 @@ def print_hazards(shown: Shown, screenings: Screenings, every: bool = False) -> 
         if every or study.procedure.cards:
             jobs += _procedure_jobs(shown, study)
     with ThreadPoolExecutor(_WORKERS) as pool:
-        found = tuple(pool.map(_printed, jobs))
+        found = tuple(pool.map(lambda job: _printed(job, kept), jobs))
     files = tuple(one for one in found if isinstance(one, SiteFile))
     return HazardPrints(files, tuple(one for one in found if isinstance(one, Problem)))
 
 
-def _printed(job: _Job) -> SiteFile | Problem:
+def _printed(job: _Job, kept: Kept) -> SiteFile | Problem:
     try:
-        return SiteFile(job.path, job.make())
+        view = job.view()
+        key = key_of(job.print.__name__, view, job.setting)
+        return SiteFile(job.path, kept_or_made(kept, key, lambda: job.print(view, job.setting)))
     except NewelError as bad:
         return Problem("unreadable", Level.ERROR, job.where, bad.what, bad.hint or "write it in other words")
 
@@ -73,32 +80,31 @@ def _printed(job: _Job) -> SiteFile | Problem:
 def _lab_jobs(study: LabStudy, screenings: Screenings) -> Iterator[_Job]:
     lab, setting = study.lab, _setting(study)
     for id in map(str, lab.mixtures):
-        make = partial(chemical_pdf, mixture_view(study, id, (), screenings.get(id)), setting)
-        yield from _chemical_jobs(study, id, mixture_address(id), make)
+        mixture = mixture_view(study, id, (), screenings.get(id))
+        yield from _chemical_jobs(study, id, mixture_address(id), mixture)
     for id in map(str, lab.substances):
-        make = partial(chemical_pdf, substance_view(study, id, ()), setting)
-        yield from _chemical_jobs(study, id, substance_address(id), make)
+        yield from _chemical_jobs(study, id, substance_address(id), substance_view(study, id, ()))
     if lab.substances or lab.mixtures:
         overview = lab_hazards_view(study)
-        yield _Job(sheet_path(HAZARDS, "hazards"), lambda: overview_pdf(overview, setting), lab.where)
+        yield _Job(sheet_path(HAZARDS, "hazards"), overview_pdf, lambda: overview, setting, lab.where)
     waste = waste_labels(study)
     if waste and (lab.substances or lab.mixtures):
-        yield _Job(sheet_path(HAZARDS, "waste-labels"), lambda: waste_labels_pdf(waste, setting), lab.where)
+        yield _Job(sheet_path(HAZARDS, "waste-labels"), waste_labels_pdf, lambda: waste, setting, lab.where)
 
 
-def _chemical_jobs(study: LabStudy, id: str, address: str, make: Callable[[], bytes]) -> Iterator[_Job]:
+def _chemical_jobs(study: LabStudy, id: str, address: str, view: ChemicalView) -> Iterator[_Job]:
     noun = study.lab.mixtures.get(id) or study.lab.substances[id]  # type: ignore[call-overload,index]
     setting, label = _setting(study), chemical_label(study, id)
-    yield _Job(sheet_path(address, "hazards"), make, noun.where)
-    yield _Job(sheet_path(address, "labels"), lambda: container_labels_pdf(label, setting), noun.where)
+    yield _Job(sheet_path(address, "hazards"), chemical_pdf, lambda: view, setting, noun.where)
+    yield _Job(sheet_path(address, "labels"), container_labels_pdf, lambda: label, setting, noun.where)
 
 
 def _procedure_jobs(shown: Shown, study: Study) -> Iterator[_Job]:
     draft = "DRAFT" if shown.of(study).status == "draft" else ""
     setting = _setting(study, draft)
     address, where = procedure_address(study.procedure.id), study.procedure.where
-    yield _Job(sheet_path(address, "hazards"), lambda: summary_pdf(hazards_view(study), setting), where)
-    yield _Job(sheet_path(address, "office"), lambda: office_pdf(office_view(study), setting), where)
+    yield _Job(sheet_path(address, "hazards"), summary_pdf, lambda: hazards_view(study), setting, where)
+    yield _Job(sheet_path(address, "office"), office_pdf, lambda: office_view(study), setting, where)
 
 
 def _setting(study: LabStudy, draft: str = "") -> PrintSetting:

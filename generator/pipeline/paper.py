@@ -4,12 +4,13 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 
 from generator.model import Step
-from generator.outputs.press import card_pdf, fit, sheet_of
+from generator.outputs.press import sheet_of
 from generator.outputs.press.document import document_pdf, document_sheets
 from generator.outputs.press.door import print_book
 from generator.outputs.press.drawing import Sheet
 from generator.outputs.site import SiteFile
-from generator.pipeline.cards import SetCard
+from generator.pipeline.cards import SetCard, fits, printed_card
+from generator.pipeline.kept import NOTHING_KEPT, Kept, kept_or_made, key_of
 from generator.pipeline.posted_problems import review_due
 from generator.pipeline.standing import Shown
 from generator.problems import Level, NewelError, Problem
@@ -26,6 +27,7 @@ from generator.views.filling.check_off import check_off_view
 from generator.views.filling.cover import PostedSheet, cover_view
 from generator.views.filling.door_sign import door_sign_view, unattended_steps
 from generator.views.filling.run_sheet import run_sheet_view
+from generator.views.paper import PaperView
 
 # A door sign that is full on the first sheet is set on the next, then for a reader who stands nearer.
 _SIGNS = (("A4", 1500.0), ("A3", 1500.0), ("A3", 1000.0))
@@ -40,7 +42,7 @@ class SetPaper:
     problems: tuple[Problem, ...]
 
 
-def set_paper(shown: Shown, facts: CardFacts) -> SetPaper:
+def set_paper(shown: Shown, facts: CardFacts, kept: Kept = NOTHING_KEPT) -> SetPaper:
     """Run sheet and door signs of every procedure as it stands, and the lab's check-off list."""
     files: list[SiteFile] = []
     signs: list[CardView] = []
@@ -49,16 +51,16 @@ def set_paper(shown: Shown, facts: CardFacts) -> SetPaper:
         try:
             own = _standing_facts(shown, study, facts)
             # A run sheet asks for the issue of the card that was followed; without a card there is none.
-            files += [_run_sheet(study, own)] if study.procedure.cards else []
+            files += [_run_sheet(study, own, kept)] if study.procedure.cards else []
             for step in unattended_steps(study):
-                sign = _sign(study, step, own)
+                sign = _sign(study, step, own, kept)
                 signs.append(sign)
-                files.append(SiteFile(door_sign_path(sign.procedure, str(step.id)), card_pdf(sign)))
+                files.append(SiteFile(door_sign_path(sign.procedure, str(step.id)), printed_card(sign, kept)))
         except NewelError as bad:
             problems.append(_refused(study, bad))
     check_off = check_off_view(shown.lab)
     if check_off:
-        files.append(SiteFile(CHECK_OFF_PATH, document_pdf(check_off)))
+        files.append(SiteFile(CHECK_OFF_PATH, _document(check_off, kept)))
     return SetPaper(tuple(files), tuple(signs), tuple(problems))
 
 
@@ -79,15 +81,19 @@ def _standing_facts(shown: Shown, study: Study, facts: CardFacts) -> CardFacts:
     )
 
 
-def _run_sheet(study: Study, facts: CardFacts) -> SiteFile:
+def _document(view: PaperView, kept: Kept) -> bytes:
+    return kept_or_made(kept, key_of("document pdf", view), lambda: document_pdf(view))
+
+
+def _run_sheet(study: Study, facts: CardFacts, kept: Kept) -> SiteFile:
     view = run_sheet_view(study, facts)
-    return SiteFile(run_sheet_path(str(study.procedure.id)), document_pdf(view))
+    return SiteFile(run_sheet_path(str(study.procedure.id)), _document(view, kept))
 
 
-def _sign(study: Study, step: Step, facts: CardFacts) -> CardView:
+def _sign(study: Study, step: Step, facts: CardFacts, kept: Kept) -> CardView:
     view = door_sign_view(study, step, facts)
     ways = (replace(view, size=size, read_from=distance) for size, distance in _SIGNS)
-    return next((way for way in ways if fit(way).fits), view)
+    return next((way for way in ways if fits(way, kept)), view)
 
 
 def _refused(study: Study, bad: NewelError) -> Problem:

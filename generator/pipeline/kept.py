@@ -1,0 +1,49 @@
+"""What the press made before, taken again where nothing that it was made from has changed."""
+
+import hashlib
+from collections.abc import Callable
+from typing import Protocol
+
+# An object that shows itself by where it lies in memory cannot stand in a key.
+_BY_PLACE = " object at 0x"
+
+
+class Kept(Protocol):
+    """Bytes kept from earlier builds by the key of what they were made from."""
+
+    def get(self, key: str) -> bytes | None:
+        """The bytes of a key, None where there are none."""
+
+    def put(self, key: str, content: bytes) -> None:
+        """Keep bytes under a key."""
+
+
+class NothingKept:
+    """Keeps nothing."""
+
+    def get(self, key: str) -> bytes | None:  # noqa: ARG002
+        """Nothing."""
+        return None
+
+    def put(self, key: str, content: bytes) -> None:
+        """Let go of them."""
+
+
+NOTHING_KEPT = NothingKept()
+
+
+def key_of(kind: str, *parts: object) -> str:
+    """The key of what is made from finished values, empty where one of them does not show what it is."""
+    shown = f"{kind}\0{parts!r}"
+    return "" if _BY_PLACE in shown else hashlib.sha256(shown.encode("utf-8", "surrogatepass")).hexdigest()
+
+
+def kept_or_made(kept: Kept, key: str, make: Callable[[], bytes]) -> bytes:
+    """The bytes of a key from the store, else made now and kept; an error while making keeps nothing."""
+    if not key:
+        return make()
+    found = kept.get(key)
+    if found is None:
+        found = make()
+        kept.put(key, found)
+    return found

@@ -1,0 +1,117 @@
+"""The store of what the press made: bytes by key in one sqlite file beside the site, never trusted blind."""
+
+import hashlib
+import sqlite3
+import threading
+from collections.abc import Iterator
+from contextlib import contextmanager, suppress
+from functools import cache
+from importlib import metadata
+from pathlib import Path
+
+_NAME = ".press.sqlite"
+# What a printed sheet comes from besides its view: our own files below these folders, and these packages.
+_OURS = ("outputs", "hazards", "views", "units")
+_OTHERS = ("typst", "segno", "ghs-hazard-pictogram")
+_MOST_ROWS = 50_000
+_TABLE = """CREATE TABLE IF NOT EXISTS printed (
+    number INTEGER PRIMARY KEY AUTOINCREMENT, key TEXT UNIQUE, digest BLOB NOT NULL, content BLOB NOT NULL)"""
+
+_OLDEST_AWAY = "DELETE FROM printed WHERE number <= (SELECT max(number) FROM printed) - ?"
+
+
+@contextmanager
+def open_store(state: Path) -> "Iterator[PressStore]":
+    """The store in a folder `.newel`; a fault of it costs time and never a build."""
+    store = PressStore(state / _NAME, code_version())
+    try:
+        yield store
+    finally:
+        store.close()
+
+
+class PressStore:
+    """Bytes by key and version of the code; a row that is not what was put in is taken for none.
+
+    A file that is no store is removed and begun anew. The file is made when something is first put in.
+    """
+
+    def __init__(self, path: Path, version: str) -> None:
+        self._path = path
+        self._version = version
+        self._lock = threading.Lock()
+        self._open: sqlite3.Connection | None = None
+
+    def get(self, key: str) -> bytes | None:
+        """The bytes put in under the key by the same code, None where there are none or they are spoilt."""
+        with self._lock:
+            if self._open is None and not self._path.exists():
+                return None
+            row = self._ask("SELECT digest, content FROM printed WHERE key = ?", (self._key(key),))
+        if row is None or not isinstance(row[1], bytes) or row[0] != _digest(row[1]):
+            return None
+        return row[1]
+
+    def put(self, key: str, content: bytes) -> None:
+        """Keep bytes; a full disk or another build that is writing means that they are not kept."""
+        values = (self._key(key), _digest(content), content)
+        with self._lock:
+            self._ask("INSERT OR REPLACE INTO printed (key, digest, content) VALUES (?, ?, ?)", values)
+
+    def close(self) -> None:
+        """Let go of the oldest rows where there are too many, and of the file."""
+        with self._lock:
+            if self._open is None:
+                return
+            self._ask(_OLDEST_AWAY, (_MOST_ROWS,))
+            self._shut()
+
+    def _key(self, key: str) -> str:
+        return f"{self._version}-{key}"
+
+    def _ask(self, words: str, values: tuple[object, ...]) -> tuple[object, ...] | None:
+        try:
+            row: tuple[object, ...] | None = self._connection().execute(words, values).fetchone()
+            return row
+        except (sqlite3.OperationalError, OSError):
+            return None  # locked, full or not writable: the file itself may be sound
+        except sqlite3.Error:
+            self._shut()
+            with suppress(OSError):
+                self._path.unlink()
+            return None
+
+    def _connection(self) -> sqlite3.Connection:
+        if self._open is None:
+            self._path.parent.mkdir(parents=True, exist_ok=True)
+            # The workers of a build take turns under the lock; each statement is whole by itself.
+            self._open = sqlite3.connect(
+                self._path, timeout=1.0, isolation_level=None, check_same_thread=False
+            )
+            # Rows carry a digest, so that nothing need be waited for on the disk.
+            self._open.execute("PRAGMA synchronous = OFF")
+            self._open.execute(_TABLE)
+        return self._open
+
+    def _shut(self) -> None:
+        if self._open is not None:
+            self._open.close()
+            self._open = None
+
+
+def _digest(content: bytes) -> bytes:
+    return hashlib.sha256(content).digest()
+
+
+@cache
+def code_version() -> str:
+    """A digest of everything that a sheet's look comes from besides its view; read once a process."""
+    digest = hashlib.sha256()
+    for name in _OTHERS:
+        digest.update(f"{name} {metadata.version(name)}\n".encode())
+    home = Path(__file__).parent.parent
+    files = (path for ours in _OURS for path in (home / ours).rglob("*"))
+    for path in sorted(path for path in files if path.is_file() and "__pycache__" not in path.parts):
+        content = hashlib.sha256(path.read_bytes()).hexdigest()
+        digest.update(f"{path.relative_to(home).as_posix()} {content}\n".encode())
+    return digest.hexdigest()[:32]
