@@ -96,7 +96,7 @@ class _Walker:
 
     def walk(self) -> Walk:
         state = self.straight()
-        self.ends.append(End(state, "", len(self.moments)))
+        self.ends.append(End(state, "", len(self.moments) + 1))
         found = redos(self.visits)
         for redo in found:
             self.redo(redo, 1)
@@ -155,13 +155,13 @@ class _Walker:
         for visit in visits:
             state = self.advance(visit, state, path)
         if then == 0:
-            self.ends.append(End(state, path, len(self.moments)))
+            self.ends.append(End(state, path, len(self.moments) + 1))
             return
         for index in range(then, len(self.visits)):
             if self.joins(state, index):
                 return
             state = self.advance(self.visits[index], state, path)
-        self.ends.append(End(state, path, len(self.moments)))
+        self.ends.append(End(state, path, len(self.moments) + 1))
 
     def joins(self, state: State, index: int) -> bool:
         """Whether the path is the straight run again: same state, and no clock that still counts differs."""
