@@ -32,6 +32,8 @@ SCRIPTS = (
     "calculator",
     "current",
     "bench",
+    "learn",
+    "offline",
     "start",
 )
 _HERE = Path(__file__).parent

@@ -8,7 +8,7 @@ from generator.views.shown import BannerView, CallView, EmergencyView, FactView,
 
 @dataclass(frozen=True, slots=True)
 class HomeView:
-    """The lab's page; `emergency` is how help is called, `help` where things are."""
+    """The lab's page; `emergency` is how help is called, `help` where things are, `changes` newest issues."""
 
     title: str
     place: str
@@ -21,3 +21,4 @@ class HomeView:
     procedures: tuple[RowView, ...]
     doors: tuple[LinkView, ...] = ()
     banners: tuple[BannerView, ...] = ()
+    changes: tuple[RowView, ...] = ()

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass, field
 
+from generator.views.learning import LearningView
 from generator.views.plan import JobView, PlanView
 from generator.views.posted import StandingView
 from generator.views.shown import BannerView, CallView, FactView, LinkView, SignView
@@ -75,6 +76,7 @@ class ProcedureView:
     differs: tuple[DifferView, ...] = ()
     standing: StandingView = field(default_factory=StandingView)
     hazards: LinkView | None = None
+    learning: LearningView | None = None
     glossary: tuple[tuple[str, str], ...] = ()
     search_text: str = ""
     search_tags: tuple[str, ...] = ()

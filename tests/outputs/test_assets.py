@@ -15,7 +15,7 @@ def text_of(path: str) -> str:
 
 
 def test_every_small_file_is_joined() -> None:
-    own = {path.stem for path in (FOLDER / "scripts").glob("*.js")} - {"frame-worker"}
+    own = {path.stem for path in (FOLDER / "scripts").glob("*.js")} - {"frame-worker", "service-worker"}
     assert set(SCRIPTS) == own
     assert set(STYLES) == {path.stem for path in (FOLDER / "styles").glob("*.css")}
 

@@ -12,14 +12,8 @@ from generator.views.shown import (
     SignView,
     StationView,
 )
-from generator.views.step import (
-    FailView,
-    QuestionView,
-    RecordView,
-    SettingView,
-    StepView,
-    TimeView,
-)
+from generator.views.step import FailView, QuestionView, RecordView, SettingView, StepView, TimeView
+from tests.site.sample_learning import LEARNING, STANDING
 
 NB = "\N{NO-BREAK SPACE}"
 GRAPHITE = StationView("3", "Graphite", "places/black")
@@ -244,4 +238,7 @@ PROCEDURE = ProcedureView(
     ),
     search_text="copper graphite micro-etch H314 7664-93-9 sulfuric acid 0.1 mol/L pale crescent",
     search_tags=("H314", "7664-93-9"),
+    learning=LEARNING,
+    standing=STANDING,
+    glossary=(("board", "The <b>panel</b> with its two copper faces."), ("rack", "What carries the board.")),
 )

@@ -77,6 +77,7 @@ def sample_site(**changes: Any) -> Site:
     book = AddressBook({address: anchors for address, anchors, _ in rows}, frozenset(f.path for f in FILES))
     entries = (
         procedure.procedure_entry(PROCEDURE),
+        *procedure.symptom_entries(PROCEDURE),
         *(place.place_entry(view) for view in sample.PLACES),
         *(chemical.chemical_entry(view) for view in sample.CHEMICALS),
         calculator.calculator_entry(sample.CALCULATOR),

@@ -10,10 +10,11 @@ from generator.pipeline import check
 from generator.reading import open_folder, read_lab
 from generator.study import LabStudy, Study
 from generator.sums import Known
-from generator.views.filling.home import home_view, places_index, procedures_index
+from generator.views.filling.home import home_view, places_index
 from generator.views.filling.place import place_view
 from generator.views.filling.plan import plan_view
 from generator.views.filling.procedure import procedure_view
+from generator.views.filling.procedure_rows import procedures_index
 from generator.views.filling.words import joined, low, spoken_time, times
 from generator.views.procedure import ProcedureView
 from generator.views.shown import BadgeView, FactView, LinkView
@@ -189,7 +190,9 @@ def test_indexes_grow_with_the_procedures_and_not_with_the_places_they_use() -> 
     lab, studies = demo()
     found = tuple(studies.values())
     index = procedures_index(lab, found)
-    rows = [row for group in index.groups for row in group.rows]
+    rows = [row for group in index.groups if group.anchor != "by_symptom" for row in group.rows]
+    seen = [row for group in index.groups if group.anchor == "by_symptom" for row in group.rows]
+    assert len(seen) == sum(len(one.procedure.you_may_see) for one in found if "." not in one.procedure.id)
     assert sum(row.link.address.startswith("procedures/") for row in rows) == len(found)
     numbers = [row.number for row in places_index(lab).groups[0].rows]
     assert numbers == sorted(numbers, key=int)

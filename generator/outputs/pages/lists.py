@@ -11,6 +11,7 @@ from generator.views.index import GlossaryView, IndexView
 
 _HOME_PARTS: tuple[Part[HomeView], ...] = (
     Part("our_procedures", "Procedures", "home/procedures.j2", lambda view: {"procedures": view.procedures}),
+    Part("what_changed", "What changed", "shared/rows.j2", lambda view: {"rows": view.changes}),
     Part("who_to_call", "Who to call", "home/calls.j2", lambda view: {"calls": view.calls}),
     Part("emergencies", "When it goes wrong", "home/emergencies.j2", lambda view: {"any": view.emergencies}),
     Part("the_room", "The room", "home/room.j2", lambda view: {"any": view.sessions or view.base_wear}),

@@ -3,12 +3,13 @@
 from collections.abc import Iterator
 
 from generator.outputs.address_links import AddressBook, Links
+from generator.outputs.explained import Explained
 from generator.outputs.page import Page, Section
 from generator.outputs.pages.parts import Part, part_anchors, part_sections
 from generator.outputs.search import SearchEntry
 from generator.outputs.templating import render
 from generator.views.addresses import procedure_address
-from generator.views.procedure import ProcedureView
+from generator.views.procedure import ProcedureView, SymptomView
 
 _Parts = tuple[Part[ProcedureView], ...]
 
@@ -24,6 +25,7 @@ _BEFORE: _Parts = (
     Part("whole_run", "The whole run", "procedure/strip.j2", lambda view: {"strip": view.strip}),
 )
 _AFTER: _Parts = (
+    Part("learn_it", "Learn it first", "procedure/learn.j2", lambda view: {"learning": view.learning}),
     Part("you_may_see", "What you may see", "procedure/symptoms.j2", lambda view: {"rows": view.symptoms}),
     Part("wall_cards", "Wall cards", "procedure/cards.j2", lambda view: {"cards": view.cards}),
     Part(
@@ -53,10 +55,27 @@ def procedure_entry(view: ProcedureView) -> SearchEntry:
     return SearchEntry(procedure_address(view.id), view.title, view.search_text, view.search_tags, boost=2.0)
 
 
+def symptom_entries(view: ProcedureView) -> tuple[SearchEntry, ...]:
+    """Return an entry for each symptom: it leads to the step where it is seen, else to the list of them."""
+    address = procedure_address(view.id)
+    return tuple(
+        SearchEntry(f"{address}#{_seen_at(view, row)}", row.symptom, "\n".join((row.do_first, *row.causes)))
+        for row in view.symptoms
+    )
+
+
+def _seen_at(view: ProcedureView, row: SymptomView) -> str:
+    here = row.at and row.at.address == procedure_address(view.id) and row.at.anchor
+    return here or "you_may_see"
+
+
 def _sections(view: ProcedureView, links: Links) -> Iterator[Section]:
+    terms = Explained(view.glossary)
     yield Section(1, "page_top", view.title, render("procedure/head.j2", links, view=view))
     yield from part_sections(_BEFORE, view, links)
     for stage in view.stages:
-        html = render("procedure/stage.j2", links, view=view, stage=stage)
+        html = render("procedure/stage.j2", links, view=view, stage=stage, explain=terms.explain)
         yield Section(2, stage.id, stage.title, html)
     yield from part_sections(_AFTER, view, links)
+    if terms.met:
+        yield Section(2, "", "", render("procedure/terms.j2", links, terms=terms.met))

@@ -34,7 +34,6 @@ from generator.views.filling.home import (
     glossary_view,
     home_view,
     places_index,
-    procedures_index,
     rules_index,
 )
 from generator.views.filling.lab_hazards import lab_hazards_view
@@ -42,6 +41,7 @@ from generator.views.filling.model_reference import reference_view
 from generator.views.filling.office import office_view
 from generator.views.filling.place import place_view
 from generator.views.filling.procedure import procedure_view
+from generator.views.filling.procedure_rows import procedures_index
 from generator.views.filling.report import report_view
 from generator.views.filling.strip import strip_view
 from generator.views.index import IndexView
@@ -93,7 +93,8 @@ def lay_out(
 
 def lab_sheets(told: Told) -> Iterator[Sheet]:
     """Every page of a lab, those of the navigation in its order."""
-    yield _sheet(addresses.HOME, lists.home_anchors, lists.home_page, home_view(told.lab, told.studies))
+    home = home_view(told.lab, told.studies, (), told.standings)
+    yield _sheet(addresses.HOME, lists.home_anchors, lists.home_page, home)
     yield _index(procedures_index(told.lab, told.studies))
     if told.lab.lab.places:
         yield _index(places_index(told.lab))
@@ -151,7 +152,8 @@ def _procedures(told: Told) -> Iterator[Sheet]:
         view = procedure_view(study, formulas, (), told.files, drawn, standing)
         entry = procedure.procedure_entry(view)
         address = addresses.procedure_address(id)
-        yield _sheet(address, procedure.procedure_anchors, procedure.procedure_page, view, entry)
+        entries = (entry, *procedure.symptom_entries(view))
+        yield _sheet(address, procedure.procedure_anchors, procedure.procedure_page, view, *entries)
         summary = hazards_view(study, standing.banners, told.files)
         yield _sheet(addresses.hazards_address(id), chemical.summary_anchors, chemical.summary_page, summary)
         office = office_view(study, standing.banners, told.files)

@@ -5,7 +5,9 @@ import { startCurrent } from "./current.js";
 import { beginAnew } from "./dom.js";
 import { startFilters } from "./filter.js";
 import { startJob } from "./job.js";
+import { startLearning } from "./learn.js";
 import { startNotices } from "./notices.js";
+import { startOffline } from "./offline.js";
 import { startPlan } from "./plan.js";
 import { startRecord } from "./record.js";
 import { openRun } from "./run.js";
@@ -22,6 +24,7 @@ function wake() {
   startJob(procedure);
   startCalculators();
   startCurrent();
+  startOffline();
 }
 
 /** What a page of steps has. @param {string} procedure */
@@ -33,6 +36,7 @@ function startRun(procedure) {
   startRecord(run, procedure);
   startTimers(run);
   startBench(procedure, run);
+  startLearning(procedure);
 }
 
 globalThis.newelWake = wake;

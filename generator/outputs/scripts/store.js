@@ -17,6 +17,15 @@ export function recall(key) {
   }
 }
 
+/** @param {string} key @returns {any} what a rehearsal kept under the key, or null */
+export function recallRehearsed(key) {
+  try {
+    return JSON.parse(localStorage.getItem("newel.rehearsal." + key));
+  } catch {
+    return null;
+  }
+}
+
 /** @param {string} key @param {any} value null forgets it */
 export function keep(key, value) {
   try {

@@ -1,6 +1,5 @@
 """The lab's first page, its indexes and its glossary."""
 
-from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping
 
 from generator.formulas import Formula
@@ -12,19 +11,17 @@ from generator.units import show_window
 from generator.views import addresses
 from generator.views.filling.place import out_of_use
 from generator.views.filling.plan import clock_words
+from generator.views.filling.procedure_rows import in_order, newest_rows, posted_row
 from generator.views.filling.words import (
     call_view,
     chemical_link,
-    low,
     named,
-    role_title,
-    spoken_time,
     worn_sign,
 )
 from generator.views.home import HomeView
 from generator.views.index import GlossaryView, GroupView, IndexView, RowView, TermView
+from generator.views.posted import StandingView
 from generator.views.shown import BannerView, CallView, EmergencyView, FactView, LinkView
-from generator.walk import Ground, totals
 
 _HELP = (
     ("eyewash", "Eyewash"),
@@ -35,9 +32,15 @@ _HELP = (
 )
 
 
-def home_view(study: LabStudy, studies: Iterable[Study], banners: tuple[BannerView, ...] = ()) -> HomeView:
-    """Whom to call, what to do first, when the lab is open, what is done here."""
-    lab, room = study.lab, study.lab.lab
+def home_view(
+    study: LabStudy,
+    studies: Iterable[Study],
+    banners: tuple[BannerView, ...] = (),
+    standings: Mapping[str, StandingView] | None = None,
+) -> HomeView:
+    """Whom to call, what to do first, when the lab is open, what is done here, what is posted and changed."""
+    lab, room, shown = study.lab, study.lab.lab, tuple(studies)
+    stands = standings or {}
     return HomeView(
         room.title or room.name,
         f"{room.name}, room {room.room}" if room.title else f"Room {room.room}",
@@ -50,8 +53,9 @@ def home_view(study: LabStudy, studies: Iterable[Study], banners: tuple[BannerVi
             for session in room.sessions
         ),
         tuple(worn_sign(lab, str(piece)) for piece in room.base_wear),
-        tuple(procedure_row(one) for one in studies),
+        tuple(posted_row(one, stands.get(str(one.procedure.id))) for one in shown),
         banners=banners,
+        changes=tuple(newest_rows(shown, stands)),
     )
 
 
@@ -71,66 +75,6 @@ def _calls(lab: Lab) -> Iterator[CallView]:
         call = call_view(lab, str(id))
         if role.reach and call:
             yield call
-
-
-def procedure_row(study: Study) -> RowView:
-    """A procedure in a list."""
-    procedure = study.procedure
-    seconds = totals(Ground(study.lab, procedure, study.sums), study.walk).all
-    who = role_title(study.lab, procedure.who)
-    detail = (
-        f"{who}, with the {low(role_title(study.lab, procedure.also_present))}"
-        if procedure.also_present
-        else who
-    )
-    link = LinkView(procedure.title, addresses.procedure_address(procedure.id))
-    return RowView(link, detail=detail, end=spoken_time(seconds) if seconds else "")
-
-
-def procedures_index(study: LabStudy, studies: tuple[Study, ...]) -> IndexView:
-    """All procedures by role; then the places and hazards by which they are found."""
-    roles = dict.fromkeys(str(one.procedure.who) for one in studies)
-    groups = [
-        GroupView(
-            f"For the {low(role_title(study.lab, role))}",
-            f"for_{role}",
-            tuple(procedure_row(one) for one in studies if one.procedure.who == role),
-        )
-        for role in roles
-    ]
-    groups.append(GroupView("By place", "by_place", tuple(_by_place(study, studies))))
-    groups.append(GroupView("By hazard", "by_hazard", tuple(_by_hazard(study, studies))))
-    lead = "By role, by place and by hazard."
-    return IndexView(addresses.PROCEDURES, "Procedures", lead, tuple(group for group in groups if group.rows))
-
-
-def _by_place(study: LabStudy, studies: tuple[Study, ...]) -> Iterator[RowView]:
-    used = Counter(id for one in studies for id in {str(step.at) for step in one.procedure.steps if step.at})
-    for id, place in in_order(study.lab):
-        if used[id]:
-            number = "" if place.number is None else str(place.number)
-            link = LinkView(place.title, addresses.place_address(id), "steps_here")
-            yield RowView(link, number, end=_counted(used[id]))
-
-
-def _by_hazard(study: LabStudy, studies: tuple[Study, ...]) -> Iterator[RowView]:
-    """The statements met, each leading to what carries it."""
-    edition = Edition(study.lab.lab.ghs)
-    used = Counter(code for one in studies for code in one.used_codes() if code[:1] in "HE")
-    for code in sorted(used):
-        text = f"{code}: {statement_text(code, edition) or 'no text in this edition'}"
-        link = LinkView(text, addresses.CHEMICALS, f"with_{code}")
-        yield RowView(link, end=_counted(used[code]))
-
-
-def _counted(number: int) -> str:
-    return f"{number} procedure{'s' * (number != 1)}"
-
-
-def in_order(lab: Lab) -> list[tuple[str, Place]]:
-    """Numbered places first, in the order of their numbers; then the others as declared."""
-    places = [(str(id), place) for id, place in lab.places.items()]
-    return sorted(places, key=lambda pair: (pair[1].number is None, pair[1].number or 0))
 
 
 def places_index(study: LabStudy) -> IndexView:

@@ -15,6 +15,7 @@ from generator.views.addresses import (
     run_sheet_path,
 )
 from generator.views.filling.job import job_view
+from generator.views.filling.learning import learning_view, signoff_facts
 from generator.views.filling.plan import plan_view
 from generator.views.filling.search_words import search_text
 from generator.views.filling.step import step_view
@@ -73,6 +74,8 @@ def procedure_view(
         differs=tuple(_differs(study)),
         standing=stands,
         hazards=LinkView("Hazards of this procedure", hazards_address(procedure.id)),
+        learning=learning_view(told, stands),
+        glossary=tuple((entry.term or named(str(id)), entry.means) for id, entry in lab.glossary.items()),
         search_text=search_text(study),
         search_tags=study.used_codes(),
     )
@@ -160,13 +163,7 @@ def _spans(told: Telling) -> dict[str, tuple[str, str]]:
 
 def _ready(study: Study) -> Iterator[FactView]:
     lab, procedure = study.lab, study.procedure
-    role = study.role(str(procedure.who))
-    for need in role.needs if role else ():
-        signoff = lab.signoffs.get(need)
-        if signoff:
-            valid = f"valid for {show_quantity(signoff.valid)}" if signoff.valid else ""
-            giver = f"given by the {low(role_title(lab, signoff.given_by))}" if signoff.given_by else ""
-            yield FactView(signoff.title, ", ".join(part for part in (valid, giver) if part))
+    yield from signoff_facts(study)
     if procedure.also_present:
         yield FactView(role_title(lab, procedure.also_present), "has said when they are free")
     shared = dict.fromkeys(str(found.step.at) for found in study.steps() if found.step.at)

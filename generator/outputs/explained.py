@@ -1,0 +1,36 @@
+"""Words of the lab explained in place, each where a page uses it first."""
+
+import re
+
+from markupsafe import Markup, escape
+
+
+class Explained:
+    """The words of one page; `met` fills, in the order of the page, with (id, word, meaning) of those used.
+
+    A word becomes a button that opens its meaning in a popover of the browser's own: no script, no style.
+    """
+
+    def __init__(self, glossary: tuple[tuple[str, str], ...]) -> None:
+        self._left = {term.lower(): (term, means) for term, means in glossary if term}
+        self.met: list[tuple[str, str, str]] = []
+
+    def explain(self, text: str) -> Markup:
+        """Return the text escaped, each word that was not met before as a button."""
+        if not self._left:
+            return escape(text)
+        shown, end = Markup(""), 0
+        for found in self._pattern().finditer(text):
+            entry = self._left.pop(found[1].lower(), None)
+            if entry is None:
+                continue
+            id = f"word_{len(self.met) + 1}"
+            self.met.append((id, *entry))
+            button = Markup('<button type="button" class="nw-term" popovertarget="{}">{}</button>')
+            shown += escape(text[end : found.start()]) + button.format(id, found[0])
+            end = found.end()
+        return shown + escape(text[end:])
+
+    def _pattern(self) -> re.Pattern[str]:
+        words = sorted(self._left, key=len, reverse=True)
+        return re.compile(rf"\b({'|'.join(map(re.escape, words))})s?\b", re.IGNORECASE)
