@@ -17,8 +17,10 @@ from mkdocs.structure.pages import Page as EnginePage
 
 from generator.mkdocs_plugin.house_style import apply_house_style
 from generator.mkdocs_plugin.lab_site import build_lab_site, problem_site
+from generator.mkdocs_plugin.offline_files import write_offline_files
 from generator.mkdocs_plugin.search_index import write_search_index
 from generator.mkdocs_plugin.virtual_pages import add_site_files, fill_page, mark_page, navigation
+from generator.outputs.offline import WORKER
 from generator.outputs.page import Page
 from generator.outputs.policy import write_policy
 from generator.outputs.site import Site
@@ -74,6 +76,7 @@ class NewelPlugin(BasePlugin[NewelConfig]):  # type: ignore[no-untyped-call]
             self._site = problem_site(error, self._site)
         config.site_name = escape(self._site.name)  # the theme inserts it as HTML
         config.extra["draft"] = self._site.draft
+        config.extra["offline"] = "" if self._command == "serve" else WORKER
         self._done = 0
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
@@ -114,8 +117,11 @@ class NewelPlugin(BasePlugin[NewelConfig]):  # type: ignore[no-untyped-call]
 
     @event_priority(-100)
     def on_post_build(self, *, config: MkDocsConfig) -> None:
-        """Add our entries to the search index once the search plugin has written it."""
-        write_search_index(Path(config.site_dir), self._built().entries)
+        """Add our entries to the search index once the search plugin has written it; then list what there is."""
+        folder = Path(config.site_dir)
+        write_search_index(folder, self._built().entries)
+        if config.extra["offline"]:
+            write_offline_files(folder, self._built().name)
 
     def on_serve(
         self,
