@@ -78,7 +78,7 @@ def test_alone_it_lists_every_formula(capsys: pytest.CaptureFixture[str]) -> Non
         (("platng_time",), "there is no formula `platng_time`", "did you mean `plating_time`?"),
         (("plating_time", "density=1.9 A/dm2"), "copper (metal thickness wanted on the face) is not given",
          "give `copper`"),
-        ((*PLATING[:1], "copper=22 min", "density=2 A/dm2"), "is 22 min: time and not length", "give it in um"),
+        ((*PLATING[:1], "copper=22 min", "density=2 A/dm2"), "is 22 min: time", "give it in um"),
         ((*PLATING[:1], "copper=22,5 um", "density=2 A/dm2"), "cannot be read", "write 22.5 um"),
         ((*PLATING[:1], "copper=22", "density=2 A/dm2"), "`22` has no unit", "write 22 um"),
         ((*PLATING, "metal=cheese"), "`cheese` is not in the table", "use one of: copper"),

@@ -34,7 +34,7 @@ from generator.units.quantity import from_si, to_si
 from tests.outputs.random_givens import as_page_data, random_givens
 
 SCRIPTS = Path(__file__).parents[2] / "generator/outputs/scripts"
-CASES = 400
+CASES = 2000
 
 
 def calculate_script() -> str:

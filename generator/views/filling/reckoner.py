@@ -3,12 +3,12 @@
 from collections.abc import Iterator, Mapping
 from typing import Any
 
-from generator.formulas import AnyInput, Formula, FormulaError, Input
+from generator.formulas import AnyInput, Formula, FormulaError, Input, Sizes
 from generator.formulas.reckoner import reckon, round_values
 from generator.units import Quantity, Window, show_number, show_quantity
 from generator.views.calculator import ReckonerView
 from generator.views.filling.answers import answer_words
-from generator.views.filling.boxes import Ranges, clock_text
+from generator.views.filling.boxes import Ranges, clock_text, shown_value
 from generator.views.filling.words import joined, low, named
 
 _ROWS, _COLUMNS = 7, 6
@@ -73,12 +73,12 @@ def _note(formula: Formula, values: Mapping[str, Any], taken: set[str], limit: Q
     held = [
         f"{low(named(each.name))} {_held(each, value)}"
         for each in formula.inputs
-        if each.name not in taken and isinstance(value := values.get(each.name), Quantity)
+        if each.name not in taken and (value := values.get(each.name)) and not isinstance(each, Sizes)
     ]
     words = f"For {joined(held)}." if held else ""
     never = f"Never above {show_quantity(limit)} here." if limit else ""
     return " ".join(filter(None, (words, never)))
 
 
-def _held(each: AnyInput, value: Quantity) -> str:
-    return clock_text(value) if isinstance(each, Input) and each.clock else show_quantity(value)
+def _held(each: AnyInput, value: Any) -> str:
+    return clock_text(value) if isinstance(each, Input) and each.clock else shown_value(value)
