@@ -14,7 +14,70 @@ DEEPEST = 40
 _MOST_NODES = 200_000
 _SIGNS = "yaml-sign"
 # CBaseLoader resolves no types: every plain scalar is text, so only these tags come without being written.
-_KNOWNclass _Convert:
+_KNOWN_TAGS = {f"tag:yaml.org,2002:{kind}" for kind in ("str", "seq", "map")}
+
+
+@dataclass(frozen=True, slots=True)
+class Document:
+    """One file as read: its text (for quoting lines), its tree where it could be parsed, what was wrong."""
+
+    file: str
+    text: str
+    root: Node | None
+    problems: tuple[Problem, ...]
+
+
+def read_text(data: bytes, file: str) -> Document:
+    """A file's bytes as a located tree, with all that is wrong with its form; never raises on bad input."""
+    text, problems = decode(data, file)
+    if problems:
+        return Document(file, text, None, problems)
+    found = list(scan(text, file))
+    if _too_deep(text):
+        found.append(
+            Problem(
+                "unreadable",
+                Level.ERROR,
+                Location(file),
+                f"lists or braces stand more than {DEEPEST} deep inside one another",
+                "look for brackets that are never closed",
+            )
+        )
+        return Document(file, text, None, by_place(found))
+    root = _compose(text, file, found)
+    return Document(file, text, root, by_place(found))
+
+
+def _compose(text: str, file: str, found: list[Problem]) -> Node | None:
+    loader = Loader(text)
+    try:
+        node = loader.get_single_node()
+    except yaml.YAMLError as bad:
+        if not any(problem.level is Level.ERROR for problem in found):
+            found.append(_parser_problem(bad, file))
+        return None
+    if node is None:
+        return MapNode((), Location(file))
+    return _Convert(file, found).node(node)
+
+
+def _too_deep(text: str) -> bool:
+    """A cheap upper bound first; the events are counted only where it says that the depth may be too much."""
+    widest = max((len(line) - len(line.lstrip(" -?")) for line in text.split("\n")), default=0)
+    if text.count("[") + text.count("{") + widest < DEEPEST:
+        return False
+    depth = 0
+    try:
+        for count, event in enumerate(yaml.parse(text, Loader=Loader)):
+            depth += isinstance(event, yaml.CollectionStartEvent) - isinstance(event, yaml.CollectionEndEvent)
+            if depth > DEEPEST or count > _MOST_NODES:
+                return True
+    except yaml.YAMLError:
+        return False
+    return False
+
+
+class _Convert:
     """PyYAML nodes to ours, noting keys given twice, values cut by a comma, tags and aliases."""
 
     def __init__(self, file: str, found: list[Problem]) -> None:
