@@ -46,7 +46,7 @@ def check(read: LabRead, today: datetime.date, only: str = "") -> Checked:
     procedures = {id: file.procedure for id, file in read.procedures.items()}
     lab = study_lab(read.lab, procedures, read.folder.pictures, today)
     shelf = open_shelf(read.folder.posted, read.folder.shown)
-    problems = [*read.problems, *_in_lab(lab), *posted_in_lab(lab, shelf)]
+    problems = [*read.problems, *_in_lab(lab), *posted_in_lab(lab, shelf, read.folder.procedures)]
     if not read.formulas.faults:
         problems += settings_problems(read.lab, Known(read.formulas.formulas))
     studies: dict[str, Study] = {}
@@ -78,7 +78,8 @@ def check_procedure(
     shelf = shelf or Shelf()
     posted = Posted(shelf.issues.get(str(procedure.id), ()))
     study = study_procedure(lab, procedure, sums, class_of, file.languages, posted)
-    found = [*faults, *posted_in_procedure(study, shelf)]
+    broken = any(p.level is Level.ERROR and p.where.file == procedure.where.file for p in read.problems)
+    found = [*faults, *posted_in_procedure(study, shelf, broken)]
     for rule in RULES:
         if rule.in_procedure and rule.can_run(study):
             found += rule.in_procedure(study)

@@ -1,7 +1,7 @@
 """What the rules of posting find: ids that went, reviews due, copies that are wrong, altered files."""
 
 import datetime
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator
 from math import ceil
 
 from generator.checks.posting import (
@@ -21,11 +21,14 @@ from generator.study import LabStudy, Study
 _DAY = 86_400
 
 
-def posted_in_procedure(study: Study, shelf: Shelf) -> Iterator[Problem]:
-    """Problems of one procedure against what is posted of it; a class is posted with its procedure."""
+def posted_in_procedure(study: Study, shelf: Shelf, misread: bool = False) -> Iterator[Problem]:
+    """Problems of one procedure against what is posted of it; a class is posted with its procedure.
+
+    Where its file is `misread`, an id that is not there may be one that could not be read.
+    """
     head = shelf.head(str(study.procedure.id)) if study.class_of is None else None
     if head is not None:
-        yield from _gone(study, head)
+        yield from () if misread else _gone(study, head)
         if not shelf.withdrawn(str(study.procedure.id)):
             yield from _overdue(study, head)
 
@@ -42,9 +45,11 @@ def _gone(study: Study, head: IssueHead) -> Iterator[Problem]:
     for kind, posted, now in rows:
         there = {id for id, _ in now} | {str(was) for _, was in now if was}
         fresh = [id for id, was in now if id not in posted and not was]
-        for id in posted:
-            if id not in there:
-                yield id_changed.at(it.where, kind, id, fresh)
+        gone = [id for id in posted if id not in there]
+        if gone:
+            yield id_changed.at(it.where, kind, gone, fresh)
+        if gone and kind == "stage":
+            return  # its steps went with it
 
 
 def _overdue(study: Study, head: IssueHead) -> Iterator[Problem]:
@@ -62,15 +67,16 @@ def review_due(procedure: Procedure, head: IssueHead) -> datetime.date | None:
     return head.posted + datetime.timedelta(days=ceil(procedure.review_every.si / _DAY))
 
 
-def posted_in_lab(lab: LabStudy, shelf: Shelf) -> Iterator[Problem]:
-    """Problems of the shelf itself."""
+def posted_in_lab(lab: LabStudy, shelf: Shelf, files: Collection[str]) -> Iterator[Problem]:
+    """Problems of the shelf itself; `files` are the ids of the procedures that have a file."""
     yield from shelf.problems
     for altered in shelf.altered:
         yield issue_altered.at(Location(altered.file, 1, 1), altered.what)
-    for id, files in shelf.issues.items():
-        if id not in lab.procedures and shelf.head(id) and not shelf.withdrawn(id):
-            yield id_changed.at(Location(files[-1].file, 1, 1), "procedure", id)
-        for file in files:
+    gone = [id for id in shelf.issues if id not in files and shelf.head(id) and not shelf.withdrawn(id)]
+    if gone:
+        yield id_changed.at(Location(shelf.issues[gone[0]][-1].file, 1, 1), "procedure", gone)
+    for id, row in shelf.issues.items():
+        for file in row:
             if file.head and not shelf.withdrawals.get((id, file.head.number)):
                 yield from _unapproved(Location(file.file, 1, 1), file.head)
     yield from _stale(lab, shelf)

@@ -34,7 +34,9 @@ def refusals(
     else:
         yield from _more(lab, procedure, found, author, approved_by)
     if "new hazard" in groups:
-        yield from _hazard(lab, found, author, safety_seen_by)
+        # A safety office that approves has seen what it approves.
+        seen = safety_seen_by or (approved_by if approved_by == safety_office(lab) else "")
+        yield from _hazard(lab, found, author, seen)
 
 
 def _wording(procedure: Procedure, author: str, approved_by: str) -> Iterator[Refusal]:

@@ -41,6 +41,7 @@ def check_data(procedure: Any, lab: Any) -> Checked:
         folder,
         lab={"procedures/lab.yml": as_yaml(lab).encode()},
         procedures={ID: (f"procedures/{ID}.yml", as_yaml(procedure).encode())},
+        posted={},
         sides={},
     )
     return check(read_lab(changed), TODAY)

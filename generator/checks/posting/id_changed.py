@@ -1,6 +1,6 @@
 """A posted id that is gone."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 from generator.checks.rule import Rule
 from generator.problems import Level, Location, Problem, RuleDoc
@@ -19,14 +19,25 @@ DOC = RuleDoc(
 )
 
 
-def at(where: Location, kind: str, old: str, new_ids: Iterable[str] = ()) -> Problem:
-    """The problem of one id: where the procedure starts, "step", "stage" or "card", the id, new ids."""
-    new = ", ".join(f"`{id}`" for id in new_ids)
-    hint = f" (new here: {new})" if new else ""
+_MOST = 3
+
+
+def at(where: Location, kind: str, old: Sequence[str], new_ids: Iterable[str] = ()) -> Problem:
+    """The problem of all ids of a kind that are gone: "step", "stage", "card" or "procedure", and new ids."""
+    names = ", ".join(f'"{id}"' for id in old[:_MOST])
+    more = f" and {len(old) - _MOST} more" if len(old) > _MOST else ""
+    many = len(old) > 1
+    if kind == "procedure":
+        fix = f"give the file back, or write `newel withdraw {old[0]} --because ...`"
+    else:
+        new = ", ".join(f"`{id}`" for id in list(new_ids)[:_MOST])
+        hint = f" (new here: {new})" if new else ""
+        fix = f"write `was: {old[0]}` on what it has become{hint}, or give the id back"
     return DOC.found(
         where,
-        f'the {kind} "{old}" of the posted issue is gone',
-        f"write `was: {old}` on what it has become{hint}, or give the id back",
+        f"the {kind}{'s' * many} {names}{more} of the posted issue{'s' * (kind == 'procedure' and many)} "
+        f"{'are' if many else 'is'} gone",
+        fix,
     )
 
 
