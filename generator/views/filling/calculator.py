@@ -8,7 +8,7 @@ from generator.formulas.inverse import solvable
 from generator.model import FormulaRef
 from generator.study import LabStudy, Study
 from generator.sums import answer_limit
-from generator.units import UNITS, Quantity, UnitsError, read_quantity, show_quantity
+from generator.units import UNITS, Quantity, UnitsError, read_quantity, show_quantity, show_unit
 from generator.units.dimension import NUMBER
 from generator.views.addresses import procedure_address
 from generator.views.calculator import CalculatorView, WorkedView
@@ -59,8 +59,18 @@ def calculator_view(formula: Formula, lab: LabStudy, studies: Iterable[Study]) -
         reckoner=reckoner_view(formula, values, ranges, limit),
         used_in=tuple(_used_in(formula, studies)),
         date=f"{lab.today.day} {lab.today:%B %Y}",
-        search_text=" ".join((formula.title, formula.decides, *(each.means for each in formula.inputs))),
+        search_text="\n".join(_found_by(formula)),
     )
+
+
+def _found_by(formula: Formula) -> Iterator[str]:
+    """What a search finds a calculator by: its words, and each unit as it is printed and as it is typed."""
+    yield formula.title
+    yield formula.decides
+    for each in formula.inputs:
+        units = each.all_units if isinstance(each, Input) else ()
+        shown = " ".join(f"{show_unit(unit)} {unit}" for unit in units if unit)
+        yield f"{each.means} {shown}".strip()
 
 
 def _answer_units(formula: Formula, values: Mapping[str, Any]) -> tuple[UnitView, ...]:
