@@ -11,7 +11,7 @@ from generator.units import Quantity, UnitsError, read_quantity
 
 @dataclass(frozen=True, slots=True)
 class FormulaRef:
-    """`{formula: name}`: the value comes from a formula; `given` holds inputs that are for this value alone."""
+    """`{formula: name}`: a value from a formula; `given` holds inputs for this value alone."""
 
     formula: Text
     given: "Mapping[str, Cell]" = field(default_factory=dict)

@@ -21,9 +21,9 @@ from typing import Any
 
 from generator.notation import as_yaml, plain, read_text
 from generator.pipeline import Checked, check
+from generator.pipeline.build import Outcome, build_read
 from generator.pipeline.posting import Ready, Wish, post
 from generator.posting.issue import sealed
-from generator.pipeline.build import Outcome, build_read
 from generator.reading import open_folder, read_lab
 
 BASE = Path(__file__).parent / "base"
