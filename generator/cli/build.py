@@ -22,7 +22,9 @@ if TYPE_CHECKING:
 @click.option("--draft", is_flag=True, help="Show the text as it stands, marked a draft.")
 @click.option("--print-all", is_flag=True,
               help="Add one PDF of every sheet that must be posted, with a list of where each goes.")
-def command(folder: Path, site_dir: Path | None, draft: bool, print_all: bool) -> int:
+@click.option("--engine", type=click.Choice(("mkdocs", "properdocs", "zensical")), default="mkdocs",
+              show_default=True, help="What lays the pages into their frame; the pages are the same.")
+def command(folder: Path, site_dir: Path | None, draft: bool, print_all: bool, engine: str) -> int:
     """Check the lab and write its site; an error leaves the last site as it was."""
     from generator.cli.day import day_of_run
     from generator.pipeline import build_site
@@ -42,7 +44,7 @@ def command(folder: Path, site_dir: Path | None, draft: bool, print_all: bool) -
     config = folder / "mkdocs.yml"
     try:
         with _progress() as progress:
-            publish(outcome.site, target, config if config.is_file() else None, progress)
+            publish(outcome.site, target, config if config.is_file() else None, progress, engine)
     except OSError as bad:
         raise NewelError("not-written", f"{target} cannot be written ({bad.strerror})",
                          "the last site stands as it was", "look at its rights and its disk") from bad
