@@ -117,7 +117,7 @@ class NewelPlugin(BasePlugin[NewelConfig]):  # type: ignore[no-untyped-call]
 
     @event_priority(-100)
     def on_post_build(self, *, config: MkDocsConfig) -> None:
-        """Add our entries to the search index once the search plugin has written it; then list what there is."""
+        """Add our entries to the search index once it is written; then list every file for the worker."""
         folder = Path(config.site_dir)
         write_search_index(folder, self._built().entries)
         if config.extra["offline"]:

@@ -39,6 +39,7 @@ SCRIPTS = (
 _HERE = Path(__file__).parent
 _IMPORT = re.compile(r"^import .*$\n?", re.MULTILINE)
 _EXPORT = re.compile(r"^export ", re.MULTILINE)
+_INDENT = re.compile(r"^ +", re.MULTILINE)
 _COMMENT = re.compile(r"^[ ]*(/\*\*(?:[^*]|\*(?!/))*\*/|// .*)\n", re.MULTILINE)
 
 
@@ -47,7 +48,7 @@ def page_assets() -> tuple[SiteFile, ...]:
     """Return the files that every page loads, from the root of the site."""
     return (
         SiteFile("assets/newel.css", _join_styles().encode()),
-        SiteFile("assets/newel.js", join_scripts(SCRIPTS).encode()),
+        SiteFile("assets/newel.js", _INDENT.sub("", join_scripts(SCRIPTS)).encode()),
         SiteFile("assets/newel-frame-worker.js", _read("scripts/frame-worker.js").encode()),
         *(SiteFile(path, svg.encode()) for path, svg in drawings()),
     )

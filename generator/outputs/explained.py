@@ -11,17 +11,24 @@ class Explained:
     A word becomes a button that opens its meaning in a popover of the browser's own: no script, no style.
     """
 
-    def __init__(self, glossary: tuple[tuple[str, str], ...]) -> None:
+    def __init__(self, glossary: tuple[tuple[str, str], ...], verbs: frozenset[str] = frozenset()) -> None:
+        """`verbs` are words that mean what the lab says only at a step that does just that.
+
+        "Hold the board" is no hold.
+        """
+        self._verbs = verbs
         self._left = {term.lower(): (term, means) for term, means in glossary if term}
         self.met: list[tuple[str, str, str]] = []
 
-    def explain(self, text: str) -> Markup:
-        """Return the text escaped, each word that was not met before as a button."""
+    def explain(self, text: str, verb: str = "") -> Markup:
+        """Return the text escaped, each word not met before as a button; `verb` is the step's own."""
         if not self._left:
             return escape(text)
         shown, end = Markup(""), 0
         for found in self._pattern().finditer(text):
-            entry = self._left.pop(found[1].lower(), None)
+            word = found[1].lower()
+            is_other = word in self._verbs and word != verb.lower()
+            entry = None if is_other else self._left.pop(word, None)
             if entry is None:
                 continue
             id = f"word_{len(self.met) + 1}"

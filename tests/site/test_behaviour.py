@@ -36,8 +36,9 @@ def test_check_off_outlives_a_reload_and_can_be_put_back(page: Page, sample_fold
 
 
 def test_a_timer_outlives_a_reload_and_says_first_what_to_do(page: Page, sample_folder: Path) -> None:
-    page.clock.install()
+    page.clock.install(time=1_764_000_000)
     page.goto(f"{sample_folder.as_uri()}/{PROCEDURE}")
+    page.clock.pause_at(1_764_000_100)
     timer = page.locator('[data-nw-timer="black-in"]')
     timer.get_by_role("button", name="Start timer").click()
     page.clock.run_for(60_000)

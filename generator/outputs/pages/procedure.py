@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 
+from generator.model.verbs import VERBS
 from generator.outputs.address_links import AddressBook, Links
 from generator.outputs.explained import Explained
 from generator.outputs.page import Page, Section
@@ -70,7 +71,7 @@ def _seen_at(view: ProcedureView, row: SymptomView) -> str:
 
 
 def _sections(view: ProcedureView, links: Links) -> Iterator[Section]:
-    terms = Explained(view.glossary)
+    terms = Explained(view.glossary, frozenset(VERBS))
     yield Section(1, "page_top", view.title, render("procedure/head.j2", links, view=view))
     yield from part_sections(_BEFORE, view, links)
     for stage in view.stages:

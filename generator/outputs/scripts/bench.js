@@ -33,7 +33,7 @@ export function startBench(procedure, run) {
     go(at() + 1);
   }, "nw-main");
   const leave = button("Leave bench view", () => open(false));
-  const bar = make("div", { class: "nw-bench-bar", role: "group", "aria-label": "Bench view" }, [back, title, leave, next]);
+  const bar = make("div", { class: "nw-bench-bar", role: "region", "aria-label": "Bench view" }, [back, title, leave, next]);
   const at = () => Math.max(0, steps.findIndex((step) => step.classList.contains("is-now")));
   const go = (/** @type {number} */ wanted) => {
     const index = Math.min(Math.max(wanted, 0), steps.length - 1);

@@ -21,7 +21,8 @@ export function startSteps(run) {
   if (!steps.length) return;
   const shows = steps.map((step) => stepTools(step, run));
   const bar = make("div", { class: "nw-bar nw-tool" }, [progress(run, steps.length), make("div", { class: "nw-buttons" }, backButtons(run))]);
-  document.querySelector(".nw-stage").before(bar);
+  const stage = document.querySelector(".nw-stage");
+  (stage.previousElementSibling || stage).before(bar);
   run.watch((state) => shows.forEach((show) => show(state)));
 }
 
