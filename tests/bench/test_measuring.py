@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from bench.measuring import Pair, Times, run_process
+from bench.measuring import Pair, Times, by_turns, run_process
 from bench.rows import not_measured, pair_row, shown, table
 
 
@@ -39,3 +39,9 @@ def test_what_a_process_used(tmp_path: Path) -> None:
     assert (used.status, used.said) == (3, "one\ntwo")
     assert used.peak > 50
     assert used.cpu > 0
+
+
+def test_what_a_child_process_works_is_counted(tmp_path: Path) -> None:
+    program = (sys.executable, "-c", "sum(range(3_000_000))")
+    pair = by_turns(lambda: run_process(program, tmp_path), lambda: None, 3)
+    assert pair.ours.median > 0.01 > pair.yardstick.median
