@@ -12,8 +12,18 @@ def title_of(lab: Lab, id: str) -> str:
     if place:
         number = f" (station {place.number})" if place.number is not None else ""
         return f"{place.title.lower() if place.title[1:].islower() else place.title}{number}"
-    nouns = (lab.roles, lab.ppe, lab.residues, lab.racks, lab.timers, lab.waste, lab.mixtures, lab.substances,
-             lab.signoffs, lab.hazard_words)
+    nouns = (
+        lab.roles,
+        lab.ppe,
+        lab.residues,
+        lab.racks,
+        lab.timers,
+        lab.waste,
+        lab.mixtures,
+        lab.substances,
+        lab.signoffs,
+        lab.hazard_words,
+    )
     for noun in nouns:
         if id in noun:
             title: str = noun[id].title  # type: ignore[index]
