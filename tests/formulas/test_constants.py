@@ -32,7 +32,7 @@ def test_faraday_constant() -> None:
     assert value(constants.FARADAY) == pytest.approx(codata.e * codata.N_A, rel=1e-9)
 
 
-@pytest.mark.parametrize(("symbol", "one", "other"), MOLAR_MASSES, ids=lambda value: str(value))
+@pytest.mark.parametrize(("symbol", "one", "other"), MOLAR_MASSES, ids=[row[1] for row in MOLAR_MASSES])
 def test_molar_masses(symbol: Symbol, one: str, other: str) -> None:
     """Both packages; they differ among themselves by some parts in a hundred thousand."""
     grams = value(symbol) * 1000

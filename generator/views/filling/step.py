@@ -61,20 +61,26 @@ def step_view(told: Telling, step: Step) -> StepView:
         fail=fail_view(told, step.fail),
         watch=watch_words(step),
         watch_fail=fail_view(told, step.watch.fail) if step.watch else None,
-        hold=f"the {low(role_title(lab, step.hold.who))}, until {step.hold.until}" if step.hold else "",
+        hold=_hold(lab, step),
         since=_since(told, step),
         record=record_views(step),
         repeat=show_counted(step.repeat) if step.repeat else "",
         waste=waste_fact(told, step, place),
         pause=f"Keep it {step.pause.keep}, {show_window(step.pause.time)}." if step.pause else "",
         badges=state_badges(study, moment, told.numbers) if moment else (),
-        picture=PictureView(picture_path(step.picture.file), step.picture.alt or "")
-        if step.picture
-        else None,
+        picture=_picture(step),
         why=step.why or "",
         questions=(QuestionView(step.ask.question, step.ask.answer),) if step.ask else (),
         formulas=tuple(_formulas(told, step)),
     )
+
+
+def _picture(step: Step) -> PictureView | None:
+    return PictureView(picture_path(step.picture.file), step.picture.alt or "") if step.picture else None
+
+
+def _hold(lab: Lab, step: Step) -> str:
+    return f"the {low(role_title(lab, step.hold.who))}, until {step.hold.until}" if step.hold else ""
 
 
 def _opens(step: Step, place: Place) -> bool:
