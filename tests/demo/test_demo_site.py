@@ -104,6 +104,13 @@ def _context(chromium: Browser, width: int, scheme: str) -> BrowserContext:
     return chromium.new_context(viewport={"width": width, "height": 900}, color_scheme=scheme)  # type: ignore[arg-type]
 
 
+def _listen(page: Page) -> list[str]:
+    """The errors that a page's console is told of, from now on."""
+    said: list[str] = []
+    page.on("console", lambda message: said.append(message.text) if message.type == "error" else None)
+    return said
+
+
 def _search(page: Page, words: str) -> list[str]:
     page.click(".md-search__input")
     page.keyboard.type(words)
@@ -141,16 +148,14 @@ def test_every_kind_of_page_is_clean_quiet_and_keeps_to_itself(
     context = _context(chromium, 1280, scheme)
     asked: list[str] = []
     context.on("request", lambda request: asked.append(request.url))
-    said: list[str] = []
     try:
         for kind in KINDS:
             page = context.new_page()
-            page.on("console", lambda message: said.append(message.text) if message.type == "error" else None)
+            said = _listen(page)
             page.goto((demo_site / kind).as_uri())
             page.wait_for_load_state("networkidle")
             assert said == [], kind
             found = Axe().run(page)  # it reads style sheets in a way that a folder refuses, and says so
-            said.clear()
             assert found.violations_count == 0, f"{kind} {scheme}: {found.generate_report()[:2000]}"
             page.close()
     finally:

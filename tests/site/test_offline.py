@@ -3,6 +3,7 @@
 import functools
 import http.server
 import json
+import os
 import shutil
 import threading
 from collections.abc import Iterator
@@ -87,6 +88,8 @@ def test_a_new_posting_wins_and_says_so(
     page.goto(root + PROCEDURE)
     page.evaluate(TAKEN)
     path = folder / PROCEDURE
+    os.utime(path, (0, 0))  # an old file is what a browser would rather not ask for again
+    page.reload()
     path.write_text(path.read_text("utf-8").replace("Copper the holes", "Silver the holes"), encoding="utf-8")
     write_offline_files(folder, "Lab")
     other = context.new_page()

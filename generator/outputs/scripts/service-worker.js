@@ -27,7 +27,8 @@ function pathOf(request) {
 
 async function answer(request, path) {
   try {
-    const fresh = await fetch(request, request.mode === "navigate" ? undefined : { cache: "no-cache" });
+    // Asked anew even where a browser would guess that its own copy is young enough.
+    const fresh = await fetch(request, { cache: "no-cache" });
     if (fresh.ok) return fresh;
   } catch {
     /* no network: the kept copy answers */
