@@ -46,6 +46,7 @@ $(BIN)/python:
 
 .venv/.project: pyproject.toml .venv/.packages
 	$(INSTALL) --no-deps --no-build-isolation --editable .
+	$(BIN)/python -m compileall -q generator
 	touch $@
 
 # A browser test without a browser fails; as root on Debian the browser is fetched first.

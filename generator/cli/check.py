@@ -1,6 +1,9 @@
 """newel check: problems with line and fix, or one rule explained, or one procedure traced."""
 
+import gc
 import sys
+from collections.abc import Iterator
+from contextlib import contextmanager
 
 import click
 
@@ -26,7 +29,20 @@ def command(words: tuple[str, ...], form: str, accepted: bool, only: str, explai
         return _explain(explain)
     if trace:
         return _trace(words, trace)
-    return _check(words, form, accepted, only)
+    with _without_collecting():
+        return _check(words, form, accepted, only)
+
+
+@contextmanager
+def _without_collecting() -> Iterator[None]:
+    """Let the collector of circles rest: a check is short, and looking for them costs a third of it."""
+    resting = gc.isenabled()
+    gc.disable()
+    try:
+        yield
+    finally:
+        if resting:
+            gc.enable()
 
 
 def _check(words: tuple[str, ...], form: str, accepted: bool, only: str) -> int:
