@@ -19,12 +19,16 @@ if TYPE_CHECKING:
               help="The lab's folder, or the one that holds procedures; this one if not given.")
 @click.option("--site-dir", type=click.Path(path_type=Path), metavar="DIR",
               help="Where the site is written; `site` inside --folder if not given.")
+@click.option("--offline", is_flag=True,
+              help="A copy to carry instead: the folder `site-offline`, and the same as a ZIP.")
 @click.option("--draft", is_flag=True, help="Show the text as it stands, marked a draft.")
 @click.option("--print-all", is_flag=True,
               help="Add one PDF of every sheet that must be posted, with a list of where each goes.")
 @click.option("--engine", type=click.Choice(("mkdocs", "properdocs", "zensical")), default="mkdocs",
               show_default=True, help="What lays the pages into their frame; the pages are the same.")
-def command(folder: Path, site_dir: Path | None, draft: bool, print_all: bool, engine: str) -> int:
+def command(
+    folder: Path, site_dir: Path | None, offline: bool, draft: bool, print_all: bool, engine: str
+) -> int:
     """Check the lab and write its site; an error leaves the last site as it was."""
     from generator.cli.day import day_of_run
     from generator.pipeline import build_site
@@ -34,7 +38,7 @@ def command(folder: Path, site_dir: Path | None, draft: bool, print_all: bool, e
     from generator.reading import find_folder
 
     lab = find_folder(folder)
-    target = site_dir or folder / "site"
+    target = site_dir or folder / ("site-offline" if offline else "site")
     with open_store(target.resolve().parent / ".newel") as kept:
         outcome = build_site(lab, day_of_run(), draft, whole_print=print_all, kept=kept)
     _show_problems(outcome.problems)
@@ -44,12 +48,16 @@ def command(folder: Path, site_dir: Path | None, draft: bool, print_all: bool, e
     config = folder / "mkdocs.yml"
     try:
         with _progress() as progress:
-            publish(outcome.site, target, config if config.is_file() else None, progress, engine)
+            publish(outcome.site, target, config if config.is_file() else None, progress, engine, offline)
     except OSError as bad:
         raise NewelError("not-written", f"{target} cannot be written ({bad.strerror})",
                          "the last site stands as it was", "look at its rights and its disk") from bad
     pages = len(outcome.site.pages)
     click.echo(f"wrote {target.as_posix()}: {pages} page{'s' * (pages != 1)}{', a draft' if draft else ''}")
+    if offline:
+        from generator.publishing.publish import zip_path
+
+        click.echo(f"packed {zip_path(target).as_posix()}: make a new one after each posting")
     if print_all:
         from generator.views.addresses import PRINT_ALL_PATH
 

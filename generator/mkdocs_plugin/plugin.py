@@ -30,12 +30,13 @@ log = logging.getLogger("mkdocs.plugins.newel")
 
 
 class NewelConfig(Config):  # type: ignore[no-untyped-call]
-    """What mkdocs.yml says under `newel`; `site` and `progress` come from `newel build` only."""
+    """What mkdocs.yml says under `newel`; `site`, `offline` and `progress` come from `newel build` only."""
 
     folder = opt.Type(str, default="procedures")
     draft = opt.Type(bool, default=False)
     today = opt.Optional(opt.Type(str))
     site = opt.Optional(opt.Type(Site))
+    offline = opt.Type(bool, default=False)
     progress = opt.Optional(opt.Type(object))
 
 
@@ -76,7 +77,8 @@ class NewelPlugin(BasePlugin[NewelConfig]):  # type: ignore[no-untyped-call]
             self._site = problem_site(error, self._site)
         config.site_name = escape(self._site.name)  # the theme inserts it as HTML
         config.extra["draft"] = self._site.draft
-        config.extra["offline"] = "" if self._command == "serve" else WORKER
+        config.extra["offline"] = "" if self._command == "serve" or self.config.offline else WORKER
+        config.extra["copied"] = self._site.date if self.config.offline else ""
         self._done = 0
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:

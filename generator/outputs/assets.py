@@ -30,6 +30,8 @@ SCRIPTS = (
     "chart",
     "carry",
     "calculator",
+    "age",
+    "codes",
     "current",
     "bench",
     "learn",

@@ -22,13 +22,18 @@ _DEFAULT = b"site_name: site\ntheme: material\nplugins: [search, newel]\n"
 Progress = Callable[[int, int], None]
 
 
-def run_engine(site: Site, folder: Path, config_path: Path | None, progress: Progress | None) -> None:
-    """Build the site into a folder; raises NewelError "engine-failed" for each warning too."""
+def run_engine(
+    site: Site, folder: Path, config_path: Path | None, progress: Progress | None, offline: bool = False
+) -> None:
+    """Build the site into a folder; raises NewelError "engine-failed" for each warning too.
+
+    The pages of an `offline` copy say of which day they are.
+    """
     os.environ.setdefault("NO_MKDOCS_2_WARNING", "1")  # the theme prints a page of news otherwise
     with _heard_warnings() as heard, tempfile.TemporaryDirectory() as empty:
         try:
             config = _load(config_path, folder, Path(empty))
-            _hand_over(config, site, progress)
+            _hand_over(config, site, progress, offline)
             build(config)
         except (Abort, MkDocsException) as error:
             said = "\n".join(heard) or str(error)
@@ -42,7 +47,7 @@ def _load(config_path: Path | None, folder: Path, empty: Path) -> MkDocsConfig:
     return load_config(io.BytesIO(_DEFAULT), docs_dir=str(empty), site_dir=str(folder), strict=True)
 
 
-def _hand_over(config: MkDocsConfig, site: Site, progress: Progress | None) -> None:
+def _hand_over(config: MkDocsConfig, site: Site, progress: Progress | None, offline: bool) -> None:
     plugin = config.plugins.get("newel")
     if plugin is None:
         raise NewelError(
@@ -52,6 +57,7 @@ def _hand_over(config: MkDocsConfig, site: Site, progress: Progress | None) -> N
             "write under plugins:  - newel",
         )
     plugin.config["site"] = site
+    plugin.config["offline"] = offline
     if progress is not None:
         total = len(site.pages)
         plugin.config["progress"] = lambda done: progress(min(done, total), total)

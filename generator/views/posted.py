@@ -23,7 +23,8 @@ class CurrentCardView:
     """What is posted now for one card: the issue and check code to compare a copy with, and what changed.
 
     `procedure` and `card` are ids; `withdrawn` says since when and why. `changes` gives for each issue before
-    this one, by its number, what changed since. A card that is a draft has no issue.
+    this one, by its number, what changed since; `codes` the issue of each check code that it ever had. A card
+    that is a draft has no issue.
     """
 
     procedure: str
@@ -35,6 +36,7 @@ class CurrentCardView:
     address: str
     withdrawn: str = ""
     changes: tuple[tuple[str, tuple[str, ...]], ...] = ()
+    codes: tuple[tuple[str, str], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -286,6 +286,7 @@ POSTED = PostedView(
     (
         CurrentCardView("copper-the-holes", "coat-card", "Coat card", "3", "K7Q2-M9XA",
                         "cards/copper-the-holes/coat-card.pdf", "procedures/copper-the-holes",
-                        changes=(("2", ("Micro-etch 50 s, now 40 s",)),)),
+                        changes=(("2", ("Micro-etch 50 s, now 40 s",)),),
+                        codes=(("OLD1OLD1", "2"), ("K7Q2M9XA", "3"))),
     ),
 )  # fmt: skip

@@ -121,8 +121,9 @@ def test_a_calculator_answers_refuses_and_converts(page: Page, sample_folder: Pa
         ("?c=copper-the-holes/coat-card&i=3&k=K7Q2-M9XA", "This card is current."),
         ("?c=copper-the-holes/coat-card&i=2&k=OLD1-OLD1", "Replace this card."),
         ("?c=copper-the-holes/coat-card&i=3&k=OLD1-OLD1", "Replace this card."),
-        ("?c=copper-the-holes/gone&i=1&k=X", "Do not use this card."),
-        ("?c=copper-the-holes/coat-card&i=draft&k=K7Q2-M9XA", "Do not use this card."),
+        ("?c=copper-the-holes/coat-card&i=3&k=OTHER", "Unknown card: do not use it."),
+        ("?c=copper-the-holes/gone&i=1&k=X", "Unknown card: do not use it."),
+        ("?c=copper-the-holes/coat-card&i=draft&k=K7Q2-M9XA", "A draft: do not use this card."),
         ("?c=copper-the-holes/coat-card&i=1&k=k7q2m9xa", "This card is current."),
     ],
 )

@@ -27,6 +27,7 @@ def current_page(view: PostedView, book: AddressBook) -> Page:
             "pdf": links.file(card.pdf) if card.pdf else "",
             "page": links.page(card.address) if card.address else "",
             "changes": dict(card.changes),
+            "codes": dict(card.codes),
         }
         for card in view.cards
     }

@@ -1,4 +1,5 @@
 /** Wakes what is on this page; each part looks for its own place and does nothing without it. */
+import { startAge } from "./age.js";
 import { startBench } from "./bench.js";
 import { startCalculators } from "./calculator.js";
 import { startCurrent } from "./current.js";
@@ -24,6 +25,7 @@ function wake() {
   startJob(procedure);
   startCalculators();
   startCurrent();
+  startAge();
   startOffline();
 }
 

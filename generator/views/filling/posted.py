@@ -132,6 +132,7 @@ def _current(
         procedure_address(str(study.procedure.id)),
         f"Withdrawn on {day_words(withdrawn.withdrawn)}. {withdrawn.because}" if withdrawn else "",
         tuple(_since(shelf, id, name)),
+        tuple(_codes(shelf, id, name)),
     )
 
 
@@ -153,6 +154,14 @@ def _since(shelf: Shelf, id: str, name: str) -> Iterator[tuple[str, tuple[str, .
     for index, head in enumerate(heads[:-1]):
         later = [str(c.text) for one in heads[index + 1 :] for c in one.changes if name in map(str, c.cards)]
         yield str(head.number), tuple(dict.fromkeys(later))
+
+
+def _codes(shelf: Shelf, id: str, name: str) -> Iterator[tuple[str, str]]:
+    """Every check code that the card ever had, with the issue that is printed beside it."""
+    for file in shelf.issues.get(id, ()):
+        found = file.head.cards.get(name) if file.head else None
+        if file.head and found:
+            yield str(found.code), str(found.issue)
 
 
 def _copy(one: Hanging, titles: Mapping[str, str], files: frozenset[str]) -> CopyView:
