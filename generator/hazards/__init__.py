@@ -37,7 +37,16 @@ from generator.hazards.protection import (
     needs_sign_off,
     oxidiser,
 )
-from generator.hazards.reactivity import BLANK_SAYS, Meeting, group_name, meeting, meetings
+from generator.hazards.reactivity import (
+    BLANK_SAYS,
+    NOT_HELD_SAYS,
+    Meeting,
+    group_count,
+    group_name,
+    held_groups,
+    meeting,
+    meetings,
+)
 from generator.hazards.screening import CAUTION, Screening, screen
 from generator.hazards.shares import Share, Shares, shares_of
 from generator.hazards.stated import stated_ingredient
@@ -64,6 +73,7 @@ from generator.hazards.tables import source_of, unresolved_in
 __all__ = [
     "BLANK_SAYS",
     "CAUTION",
+    "NOT_HELD_SAYS",
     "OPEN_QUESTION",
     "Advice",
     "Ate",
@@ -107,9 +117,11 @@ __all__ = [
     "effects",
     "gas_maker",
     "grave_as_bought",
+    "group_count",
     "group_name",
     "hazard_word",
     "hazard_word_ids",
+    "held_groups",
     "is_statement",
     "known_substances",
     "label_statements",

@@ -39,6 +39,16 @@ def group_name(group: int) -> str | None:
     return name
 
 
+def group_count() -> int:
+    """How many groups the chart has."""
+    return len(_chart()["groups"])
+
+
+def held_groups() -> frozenset[int]:
+    """The groups whose pairs with each other are held here; of a pair with any other nothing is known."""
+    return frozenset(_chart()["held"])
+
+
 def meeting(first: int, second: int) -> Meeting:
     """What happens when two groups meet, in either order. KeyError for a number the chart does not have."""
     low, high = sorted((first, second))

@@ -32,6 +32,7 @@ class KnownSubstance:
     ate: tuple[Ate, ...]
     supplements: tuple[str, ...]
     epa_groups: tuple[int, ...]
+    epa_groups_diluted: tuple[int, ...]
     evidence: Evidence
     note: str
 
@@ -58,6 +59,7 @@ def _entry(row: dict[str, Any]) -> KnownSubstance:
         tuple(Ate(route, value) for route, value in row.get("ate", {}).items()),
         tuple(row.get("supplements", ())),
         tuple(row.get("epa_groups", ())),
+        tuple(row.get("epa_groups_diluted", row.get("epa_groups", ()))),
         Evidence(row["evidence"]),
         row["note"],
     )

@@ -1,6 +1,6 @@
 """What a lab is: its nouns, and the procedures worked in it."""
 
-from generator.model.chemicals import KeepApart, Mixture, Portion, Substance
+from generator.model.chemicals import KeepApart, Mixture, Portion, SmallAmount, Substance
 from generator.model.given import FormulaRef, Number, Row, Value
 from generator.model.lab import Lab
 from generator.model.located import ID, MARKS, WHERE, Located, Text
@@ -59,6 +59,7 @@ __all__ = [
     "Session",
     "Signoff",
     "Since",
+    "SmallAmount",
     "Stage",
     "Step",
     "Substance",

@@ -9,9 +9,11 @@ from pydantic import Field, PlainValidator
 from generator.model.located import Located, Text
 from generator.model.scalars import (
     Amount,
+    Count,
     Day,
     Density,
     Flag,
+    Listed,
     Named,
     Ph,
     Ref,
@@ -85,6 +87,7 @@ class Substance(Located):
     hazards: Refs = ()
     not_classified: Flag = False
     groups: Refs = ()
+    chart_groups: Annotated[tuple[Count, ...], Listed] | None = None
     needs_extraction: Flag = False
     kept: Kept | None = None
     sheet: Sheet | None = None
@@ -108,8 +111,18 @@ class Mixture(Located):
     cost_to_replace: Sentence | None = None
 
 
+class SmallAmount(Located):
+    """The amount below which a row does not count, which role decided it, when and why."""
+
+    below: Amount
+    decided_by: Ref
+    decided: Day | None = None
+    because: Sentence
+
+
 class KeepApart(Located):
     """Groups that never meet in one bath, tray or container."""
 
     groups: Refs
     because: Sentence
+    small: SmallAmount | None = None

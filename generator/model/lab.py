@@ -6,6 +6,7 @@ from generator.model.chemicals import KeepApart, Mixture, Substance
 from generator.model.located import Located
 from generator.model.people import Role, Signoff
 from generator.model.places import Place, Rack, Residue, Timer
+from generator.model.procedure import Accept
 from generator.model.room import CalculatorSettings, Emergency, GlossaryEntry, Room
 from generator.model.scalars import Id, Listed, Name, Named
 from generator.model.waste import Container
@@ -31,3 +32,4 @@ class Lab(Located):
     emergencies: Annotated[tuple[Emergency, ...], Listed] = ()
     glossary: Annotated[dict[Id, GlossaryEntry], Named] = {}
     calculators: Annotated[dict[Name, CalculatorSettings], Named] = {}
+    accept: Annotated[tuple[Accept, ...], Listed] = ()

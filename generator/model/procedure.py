@@ -87,6 +87,7 @@ class Accept(Located):
     rule: Ref
     step: Ref | None = None
     place: Ref | None = None
+    thing: Ref | None = None
     who: Ref
     until: Day
     because: Sentence

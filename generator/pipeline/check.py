@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 
 from generator.checks import RULES, Rule
 from generator.model import Procedure
-from generator.pipeline.accept import accept
+from generator.pipeline.accept import accept, accept_in_lab
 from generator.pipeline.fold import fold
 from generator.pipeline.posted_problems import posted_in_lab, posted_in_procedure
 from generator.posting.shelf import Posted, Shelf, open_shelf
@@ -54,6 +54,7 @@ def check(read: LabRead, today: datetime.date, only: str = "") -> Checked:
         for study, found in _check_file(lab, file, read, shelf):
             studies[study.procedure.id] = study
             problems += found
+    problems = list(accept_in_lab(lab, problems, whole=not only and not read.problems))
     return Checked(by_place(problems), lab, studies, _not_made(lab, studies.values()), shelf)
 
 

@@ -22,7 +22,8 @@ def _facts(content: Content) -> Iterator[tuple[Key, str]]:
     for noun, ids in lab.items():
         if noun == "keep_apart":
             for row in ids:
-                yield ("keep_apart", ", ".join(row["groups"]), "because"), row["because"]
+                said = {key: value for key, value in row.items() if key != "groups"}
+                yield from _flat("keep_apart", ", ".join(row["groups"]), said)
         elif noun != "lab":
             for id, fields in ids.items():
                 yield from _flat(noun, id, fields)

@@ -44,7 +44,8 @@ _TABLE: Mapping[str, Mapping[str, str]] = {
     "hazard_words": {"wording": "title symbol", "ppe": "protect"},
     "substances": {
         "wording": "title sheet",
-        "chemical": "cas mixture strength density hazards not_classified groups needs_extraction",
+        "chemical": "cas mixture strength density hazards not_classified groups "
+        "chart_groups needs_extraction",
     },
     "mixtures": {
         "wording": "title if_contaminated cost_to_replace",
@@ -66,7 +67,7 @@ _TABLE: Mapping[str, Mapping[str, str]] = {
     "residues": {"wording": "title"},
     "waste": {"wording": "title", "chemical": "takes cap full_at never to_drain", "order": "pickup"},
     "calculators": {"limit": "defaults usual never_above"},
-    "keep_apart": {"chemical": "because"},
+    "keep_apart": {"chemical": "because small"},
     "language": {
         "wording": "language translated_by checked_against title stop_rule not_for "
         "tell_us_first stages steps cards you_may_see lab"

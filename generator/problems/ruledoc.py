@@ -19,6 +19,7 @@ class Example:
 class RuleDoc:
     """Id, level, subject (folder), what is looked for, why it matters, a bad and a good example.
 
+    `sometimes` is a lower level that some of its findings have; those alone can be accepted.
     `needs` names the nouns without which the rule cannot be run: a lab that lacks one is told that the
     check was not made. `source` names an outside source or says "common practice, no source".
     """
@@ -32,7 +33,8 @@ class RuleDoc:
     good: str
     needs: tuple[str, ...] = ()
     source: str = "common practice, no source"
+    sometimes: Level | None = None
 
     def found(self, where: Location, message: str, fix: str, **more: Any) -> Problem:
         """A problem of this rule: `more` are its other fields (step, place, label, path, causes)."""
-        return Problem(self.id, self.level, where, message, fix, **more)
+        return Problem(self.id, more.pop("level", self.level), where, message, fix, **more)

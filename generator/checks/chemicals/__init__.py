@@ -22,8 +22,8 @@ from generator.checks.chemicals import (
 RULES = (
     sealed_gas_maker.RULE,
     extraction_missing.RULE,
-    keep_apart.RULE,
     acid_then_base.RULE,
+    keep_apart.RULE,
     hazard_dropped.RULE,
     hazard_screen.RULE,
     hazard_silent.RULE,

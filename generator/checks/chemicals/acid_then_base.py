@@ -3,11 +3,13 @@
 from collections.abc import Iterator, Mapping
 
 from generator.checks.chemicals.contents import groups
+from generator.checks.chemicals.meeting import is_small
+from generator.checks.chemicals.vessels import known, used
 from generator.checks.moments import causes_of, found_at
 from generator.checks.rule import Rule
 from generator.model import Step
 from generator.problems import Level, Problem, RuleDoc
-from generator.study import Study, title_of
+from generator.study import Located, Study, title_of
 from generator.walk import Moment
 
 DOC = RuleDoc(
@@ -15,7 +17,7 @@ DOC = RuleDoc(
     level=Level.WARNING,
     subject="chemicals",
     what="A base is used right after an acid, or an acid after a base, on the part or in one vessel, and "
-    "no rinse lies between them.",
+    "no rinse lies between them. What a row of `keep_apart` for the two calls `small` does not count.",
     why="The film that rides along heats and spits where the two meet, and each bath spoils the other.",
     bad="""steps:
   - {id: etch-in, do: put-in, at: etch, for: 40 s, say: Lower the board in.}
@@ -35,7 +37,7 @@ _ARTICLE = {"acid": "an acid", "base": "a base"}
 def find(study: Study) -> Iterator[Problem]:
     """One problem a step that follows the other kind, on whatever path it first does."""
     steps = {str(found.step.id): found.step for found in study.steps()}
-    kinds = {id: _kind(study, step) for id, step in steps.items()}
+    kinds = {str(found.step.id): _kind(study, found) for found in study.steps()}
     told: set[str] = set()
     for moment in study.walk.moments:
         id = str(moment.step.id)
@@ -47,12 +49,13 @@ def find(study: Study) -> Iterator[Problem]:
 
 def _followed(study: Study, moment: Moment, before: Step, kinds: Mapping[str, str]) -> Problem:
     step, place = moment.step, study.place(before.at)
+    kind, last = kinds[str(step.id)], kinds[str(before.id)]
     riding = [str(residue) for residue in (place.leaves if place else ())]
     return found_at(
         DOC,
         moment,
-        f"{_what(study, step)} is {_ARTICLE[kinds[str(step.id)]]} and comes right after "
-        f"{_what(study, before)}, {_ARTICLE[kinds[str(before.id)]]}, of step {before.id}: no rinse between",
+        f"{_what(study, step, kind)} is {_ARTICLE[kind]} and comes right after "
+        f"{_what(study, before, last)}, {_ARTICLE[last]}, of step {before.id}: no rinse between",
         f"put a `do: rinse` step between {before.id} and {step.id}",
         *causes_of(moment.before, "residue", [name for name in riding if moment.before.has("residue", name)]),
     )
@@ -76,13 +79,23 @@ def _ran(moment: Moment) -> Iterator[str]:
     return (ended[index][0] for index in order)
 
 
-def _kind(study: Study, step: Step) -> str:
-    """`acid` or `base` where a step uses one of them, empty where neither or both."""
+def _kind(study: Study, located: Located) -> str:
+    """`acid` or `base` where a step uses one of them, empty where neither or both, or too little to count."""
+    step = located.step
     place = study.place(step.at) if step.do == "put-in" else None
-    used = {group for id in step.use for group in groups(study.lab, str(id))}
+    used = {group for id in _enough(study, located) for group in groups(study.lab, str(id))}
     held = groups(study.lab, str(place.holds)) if place and place.holds else frozenset()
     found = {"acid", "base"} & {*used, *held}
     return found.pop() if len(found) == 1 else ""
+
+
+def _enough(study: Study, located: Located) -> Iterator[str]:
+    """What a step uses, without the amounts that the lab's row for acid and base calls small."""
+    amounts = used(study, located)
+    rows = [row for row in study.lab.keep_apart if {"acid", "base"} <= {*map(str, row.groups)}]
+    for name in amounts:
+        if not any(is_small(study.lab, row, (name,), known(amounts)) for row in rows):
+            yield name
 
 
 def _meets(one: Step, other: Step) -> bool:
@@ -90,14 +103,11 @@ def _meets(one: Step, other: Step) -> bool:
     return (one.do == "put-in" and other.do == "put-in") or (one.into or one.at) == (other.into or other.at)
 
 
-def _residues(study: Study, step: Step) -> tuple[str, ...]:
+def _what(study: Study, step: Step, kind: str) -> str:
+    """What of the step is the acid or the base: something that it uses, else what the place holds."""
     place = study.place(step.at)
-    return tuple(map(str, place.leaves)) if place else ()
-
-
-def _what(study: Study, step: Step) -> str:
-    place = study.place(step.at)
-    id = next(iter(step.use), None) or (place.holds if place else None) or step.at or ""
+    held = place.holds if place else None
+    id = next((name for name in step.use if kind in groups(study.lab, str(name))), held) or step.at or ""
     return title_of(study.lab, str(id))
 
 

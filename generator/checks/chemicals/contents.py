@@ -47,13 +47,17 @@ def in_use(study: LabStudy, step: Step) -> tuple[str, ...]:
 
 def brought_by(lab: Lab, id: str) -> tuple[Brought, ...]:
     """Groups that a mixture, a substance or a residue brings, each with the substance that it comes from."""
-    named = left_by(lab, id) if id in lab.residues else (id,)
     out: dict[Brought, None] = {}
-    for name in named:
+    for name in behind(lab, id):
         for inside in substances_in(lab, name):
             found = substance(lab, inside)
             out.update((Brought(str(group), inside, name), None) for group in (found.groups if found else ()))
     return tuple(out)
+
+
+def behind(lab: Lab, id: str) -> tuple[str, ...]:
+    """The mixtures that leave a residue; a mixture or substance is itself."""
+    return left_by(lab, id) if id in lab.residues else (id,)
 
 
 def groups(lab: Lab, id: str) -> frozenset[str]:

@@ -23,6 +23,15 @@ LAB_FIELDS: tuple[tuple[str, str, str], ...] = (
     ("waste", "pickup", "role"),
     ("waste", "to_drain.decided_by", "role"),
 )
+# of what stands in lists of the lab
+LIST_FIELDS: tuple[tuple[str, str, str], ...] = (
+    ("keep_apart", "groups", "group"),
+    ("keep_apart", "small.decided_by", "role"),
+    ("accept", "rule", "rule"),
+    ("accept", "place", "place"),
+    ("accept", "thing", "thing"),
+    ("accept", "who", "role"),
+)
 ROOM_FIELDS = (
     ("base_wear", "piece of PPE"),
     ("who_may_print", "role"),
@@ -43,6 +52,7 @@ PROCEDURE_FIELDS = (
     ("accept.rule", "rule"),
     ("accept.step", "step"),
     ("accept.place", "place"),
+    ("accept.thing", "thing"),
     ("accept.who", "role"),
 )
 STEP_FIELDS = (
@@ -64,9 +74,9 @@ STEP_FIELDS = (
     ("who", "role"),
 )
 CALLS = (("fail.call", "role"), ("watch.fail.call", "role"))
-KINDS = frozenset(kind for *_, kind in (*LAB_FIELDS, *ROOM_FIELDS, *PROCEDURE_FIELDS, *STEP_FIELDS)) | {
-    "group"
-}
+KINDS = frozenset(
+    kind for *_, kind in (*LAB_FIELDS, *LIST_FIELDS, *ROOM_FIELDS, *PROCEDURE_FIELDS, *STEP_FIELDS)
+)
 ROLES = frozenset({"role"})
 # Words of these kinds are free; only one that is nearly a declared name is taken for a mistyped one.
 FREE = {"waste", "group"}

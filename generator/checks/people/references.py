@@ -12,6 +12,7 @@ from generator.checks.people.fields import (
     FREE,
     KINDS,
     LAB_FIELDS,
+    LIST_FIELDS,
     PROCEDURE_FIELDS,
     ROOM_FIELDS,
     STEP_FIELDS,
@@ -47,8 +48,9 @@ def lab_references(lab: Lab, kinds: frozenset[str] = KINDS) -> Iterator[Referenc
             yield from (
                 Reference(name, kind, field, str(id), place=place) for name in named_in(holder, field)
             )
-    for row in lab.keep_apart if "group" in kinds else ():
-        yield from (Reference(name, "group", "groups", "keep_apart") for name in row.groups)
+    for noun, field, kind in LIST_FIELDS:
+        for row in getattr(lab, noun) if kind in kinds else ():
+            yield from (Reference(name, kind, field, noun) for name in named_in(row, field))
 
 
 def procedure_references(study: Study, kinds: frozenset[str] = KINDS) -> Iterator[Reference]:
@@ -103,10 +105,13 @@ def declared(study: LabStudy) -> dict[str, frozenset[str]]:
     }
     known["hazard"] = frozenset({"chemicals", *hazard_word_ids(), *map(str, lab.hazard_words)})
     known["group"] = frozenset(str(group) for bought in lab.substances.values() for group in bought.groups)
+    known["thing"] = frozenset(
+        str(id) for nouns in _NOUNS.values() for noun in nouns for id in getattr(lab, noun)
+    )
+    known["rule"] = rule_ids()
     if isinstance(study, Study):
         known["step of the run"] = frozenset(str(step.id) for step in study.procedure.steps)
         known["step"] = frozenset(str(found.step.id) for found in study.steps())
-        known["rule"] = rule_ids()
         known["value"] = _values(study)
     return known
 

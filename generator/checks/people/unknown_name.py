@@ -12,9 +12,11 @@ from generator.checks.people.references import (
     unknown_in_procedure,
 )
 from generator.checks.rule import Rule
+from generator.hazards import group_name
 from generator.model import Lab
 from generator.problems import Level, Problem, RuleDoc
 from generator.study import LabStudy, Study, nearest
+from generator.study.reactivity import CHART
 
 DOC = RuleDoc(
     id="unknown-name",
@@ -36,8 +38,16 @@ steps:
 
 
 def find_in_lab(study: LabStudy) -> Iterator[Problem]:
-    """One problem a name, where it first stands in the lab's files."""
+    """One problem a name, where it first stands in the lab's files; and groups that the chart has not."""
     yield from _told(study.lab, unknown_in_lab(study), declared(study))
+    for id, bought in study.lab.substances.items():
+        missing = [str(group) for group in bought.chart_groups or () if group_name(group) is None]
+        if missing:
+            yield DOC.found(
+                bought.spot("chart_groups"),
+                f"`chart_groups` of `{id}` names group {', '.join(missing)}, which the chart {CHART} has not",
+                "write a group from 1 to 34 or from 101 to 107, or leave the field out",
+            )
 
 
 def find(study: Study) -> Iterator[Problem]:

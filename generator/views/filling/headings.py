@@ -5,10 +5,11 @@ from collections.abc import Iterable, Iterator
 from generator.hazards import Advice, Edition, Precaution, advice, effects, statement_text
 from generator.model import Mixture, Substance
 from generator.study import LabStudy
+from generator.study.reactivity import CHART
 from generator.units import Window, show_quantity, show_window
 from generator.views.chemical import HazardHeadingView, HazardLineView
 from generator.views.filling.bench_wear import wear_lines
-from generator.views.filling.never_together import CHART, groups_of, never_with, reaction_words, reacts_with
+from generator.views.filling.never_together import groups_of, never_with, reaction_words, reacts_with
 from generator.views.filling.sheets_held import sheet_lines
 from generator.views.filling.waste_words import is_vented, waste_lines
 from generator.views.filling.words import joined, low, thing_title

@@ -2,32 +2,17 @@
 
 from collections.abc import Iterable, Iterator
 
-from generator.hazards import Meeting, meetings, substance_by_cas
+from generator.hazards import Meeting, meetings
 from generator.model import Lab, Text
 from generator.study import LabStudy
 from generator.study.composition import substances_in
-
-CHART = "EPA-600/2-80-076"
-_WATER = 106
+from generator.study.reactivity import WATER_GROUP, chart_groups, chart_groups_of
 
 
 def groups_of(lab: Lab, id: str) -> tuple[str, ...]:
     """The lab's groups of all substances in a mixture, or of the substance itself."""
     found = (lab.substances[Text(part)].groups for part in substances_in(lab, id))
     return tuple(dict.fromkeys(str(group) for groups in found for group in groups))
-
-
-def chart_groups(lab: Lab, id: str) -> tuple[int, ...]:
-    """Groups of the chart, of all parts that ship with one; what has none is not placed on it."""
-    found = (chart_groups_of(lab, part) for part in substances_in(lab, id))
-    return tuple(dict.fromkeys(group for groups in found for group in groups))
-
-
-def chart_groups_of(lab: Lab, substance: str) -> tuple[int, ...]:
-    """Groups of the chart of one substance, by its CAS number."""
-    cas = lab.substances[Text(substance)].cas
-    entry = substance_by_cas(str(cas)) if cas else None
-    return entry.epa_groups if entry else ()
 
 
 def never_with(study: LabStudy, groups: Iterable[str]) -> Iterator[str]:
@@ -47,10 +32,10 @@ def reacts_with(lab: Lab, id: str) -> Iterator[tuple[str, tuple[Meeting, ...]]]:
     ours = chart_groups(lab, id)
     made = lab.mixtures.get(Text(id))
     inside = {str(part) for part in made.made_of} if made else {id}
-    ours = tuple(group for group in ours if group != _WATER) if made else ours
+    ours = tuple(group for group in ours if group != WATER_GROUP) if made else ours
     for other in lab.substances:
         theirs = chart_groups_of(lab, str(other))
-        if str(other) in inside or (made and _WATER in theirs):
+        if str(other) in inside or (made and WATER_GROUP in theirs):
             continue
         found = meetings(ours, theirs)
         if found:

@@ -1,12 +1,21 @@
 """The lab's own part of the reactivity chart: only its groups, in letters and in words."""
 
-from generator.hazards import Meeting, group_name, meeting, source_of
+from generator.hazards import (
+    NOT_HELD_SAYS,
+    Meeting,
+    group_count,
+    group_name,
+    held_groups,
+    meeting,
+    source_of,
+)
 from generator.study import LabStudy
-from generator.views.filling.never_together import CHART, chart_groups_of
+from generator.study.reactivity import CHART, chart_groups_of
 from generator.views.filling.words import joined, low, thing_title
 from generator.views.lab_hazards import CellView, TableView
 
 BLANK = "not a statement of safety"
+UNKNOWN = "not held here; look at the chart"
 
 
 def reactivity_table(study: LabStudy) -> TableView:
@@ -20,6 +29,7 @@ def reactivity_table(study: LabStudy) -> TableView:
     padded = tuple((*row, *(CellView("", mark="none"),) * (len(groups) + 1 - len(row))) for row in rows)
     foot = (
         f"Letters and words of the chart {CHART}. A blank is {BLANK}: the chart says nothing there.",
+        *_not_held(groups),
         *_not_placed(study),
         source_of("compatibility"),
     )
@@ -48,10 +58,23 @@ def _cell(row: int, column: int) -> CellView:
     if row == column:
         return CellView(f"same group; {BLANK}", mark="blank")
     found: Meeting = meeting(row, column)
+    if found.says == NOT_HELD_SAYS:
+        return CellView(UNKNOWN, note=BLANK, mark="unknown")
     if not found.reacts:
         return CellView(BLANK, mark="blank")
     doubt = "" if found.certain else " (doubtful: look at the chart)"
     return CellView(" ".join(found.codes), note=f"{', '.join(found.words)}{doubt}", mark="reacts")
+
+
+def _not_held(groups: tuple[int, ...]) -> tuple[str, ...]:
+    """Of how many groups the pairs are known here, and which of this lab's groups are not among them."""
+    held = held_groups()
+    missing = [f"{group} ({low(group_name(group) or '')})" for group in groups if group not in held]
+    known = f"Pairs of {len(held)} of the chart's {group_count()} groups are held here."
+    if not missing:
+        return (known,)
+    named = joined(missing)
+    return (f"{known} Of this lab's groups the pairs of {named} are not: {UNKNOWN}. That is {BLANK}.",)
 
 
 def _not_placed(study: LabStudy) -> tuple[str, ...]:
