@@ -24,6 +24,7 @@ ACCEPTED = {
     "wheels": set(),
 }
 DEMO_ACCEPTED = {
+    ("keep-apart", ""),
     ("gloves-on-clean-thing", "see-dry"),
     ("gloves-on-clean-thing", "see-black"),
     ("gloves-on-clean-thing", "see-pink"),
