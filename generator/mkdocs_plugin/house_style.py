@@ -39,6 +39,8 @@ def apply_house_style(config: MkDocsConfig) -> None:
     theme["icon"] = {**(theme.get("icon") or {}), "logo": "newel/post"}
     theme["favicon"] = "assets/newel-mark.svg"
     config.use_directory_urls = False
+    # The theme would ask the forge for numbers on every page; our links to edit are made with the pages.
+    config.repo_url = config.repo_name = config.edit_uri = config.edit_uri_template = None
     config.extra["generator"] = False
     config.mdx_configs.setdefault("toc", {})["title"] = "On this page"
     config.extra_css = ["assets/newel.css", *config.extra_css]

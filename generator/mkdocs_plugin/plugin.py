@@ -30,11 +30,15 @@ log = logging.getLogger("mkdocs.plugins.newel")
 
 
 class NewelConfig(Config):  # type: ignore[no-untyped-call]
-    """What mkdocs.yml says under `newel`; `site`, `offline` and `progress` come from `newel build` only."""
+    """What mkdocs.yml says under `newel`; `site`, `offline` and `progress` come from `newel build` only.
+
+    `edit_link` is read with the lab's folder.
+    """
 
     folder = opt.Type(str, default="procedures")
     draft = opt.Type(bool, default=False)
     today = opt.Optional(opt.Type(str))
+    edit_link = opt.Optional(opt.Type(str))
     site = opt.Optional(opt.Type(Site))
     offline = opt.Type(bool, default=False)
     progress = opt.Optional(opt.Type(object))

@@ -4,6 +4,7 @@ import datetime
 from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
+from types import MappingProxyType
 
 from generator.checks import docs
 from generator.formulas import Formula
@@ -19,9 +20,10 @@ from generator.pipeline.kept import NOTHING_KEPT, Kept
 from generator.pipeline.marks import card_marks
 from generator.pipeline.paper import print_all, set_paper
 from generator.pipeline.posted_problems import review_due
+from generator.pipeline.sources import Sources, step_sources
 from generator.pipeline.standing import Shown, show_standing
 from generator.problems import Level, Problem, by_place
-from generator.reading import LabRead, open_folder, read_lab, site_address
+from generator.reading import LabRead, edit_address, open_folder, read_lab, site_address
 from generator.study import LabStudy
 from generator.study.composition import composition_of
 from generator.sums import Known
@@ -55,16 +57,20 @@ class Outcome:
 
 def build_site(
     folder: Path, today: datetime.date, draft: bool = False, shown: str = "", whole_print: bool = False,
-    kept: Kept = NOTHING_KEPT,
+    kept: Kept = NOTHING_KEPT, preview: bool = False,
 ) -> Outcome:  # fmt: skip
-    """Read a lab's folder and build its site; `shown` is how the author names the folder in messages."""
+    """Read a lab's folder and build its site; `shown` is how the author names the folder in messages.
+
+    A `preview` on the author's own machine says by each step in which line of which file it stands.
+    """
     read = read_lab(open_folder(folder, shown))
-    return build_read(read, today, draft, site_address(folder), whole_print, kept)
+    sources = step_sources(read, edit_address(folder), preview)
+    return build_read(read, today, draft, site_address(folder), whole_print, kept, sources)
 
 
 def build_read(
     read: LabRead, today: datetime.date, draft: bool, site_url: str, whole_print: bool = False,
-    kept: Kept = NOTHING_KEPT,
+    kept: Kept = NOTHING_KEPT, sources: Sources = MappingProxyType({}),
 ) -> Outcome:  # fmt: skip
     """The same from files already read.
 
@@ -90,7 +96,7 @@ def build_read(
     if whole_print:
         printed = (*printed, print_all(shown.lab, cards, paper))
     files = (*page_assets(), *_pictures(read), *_formulas(tuple(known.all())), *printed)
-    site = _site(checked, shown, tuple(known.all()), screenings, files, draft)
+    site = _site(checked, shown, tuple(known.all()), screenings, files, draft, sources)
     return Outcome(site, problems, checked)
 
 
@@ -101,6 +107,7 @@ def _site(
     screenings: Screenings,
     files: tuple[SiteFile, ...],
     draft: bool,
+    sources: Sources,
 ) -> Site:
     lab, paths = shown.lab, frozenset(file.path for file in files)
     told = Told(
@@ -115,6 +122,7 @@ def _site(
         standings=dict(_standings(checked, shown)),
         screenings=screenings,
         files=paths,
+        sources=sources,
     )
     pages, entries = lay_out(lab_sheets(told), paths)
     room = lab.lab.lab

@@ -21,7 +21,7 @@ def serve(folder: Path, port: int, day: Callable[[], datetime.date], state: Path
     `state` is the folder `.newel` in which builds keep what the press made.
     """
     with tempfile.TemporaryDirectory() as work, open_store(state) as kept:
-        preview = Preview(lambda: build_site(folder, day(), draft=True, kept=kept), Path(work))
+        preview = Preview(lambda: build_site(folder, day(), draft=True, kept=kept, preview=True), Path(work))
         preview.refresh()
         with watch_folder(folder, preview.refresh), contextlib.suppress(KeyboardInterrupt):
             uvicorn.run(preview_app(preview), host="127.0.0.1", port=port, log_level="warning")

@@ -16,6 +16,14 @@ class LinkView:
 
 
 @dataclass(frozen=True, slots=True)
+class SourceView:
+    """Where something stands in the author's files: file and line, and the address to edit it or ""."""
+
+    text: str
+    url: str = ""
+
+
+@dataclass(frozen=True, slots=True)
 class FactView:
     """A label and a finished text; `link` makes the text lead somewhere.
 

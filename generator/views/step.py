@@ -2,7 +2,15 @@
 
 from dataclasses import dataclass
 
-from generator.views.shown import BadgeView, FactView, LinkView, PictureView, SignView, StationView
+from generator.views.shown import (
+    BadgeView,
+    FactView,
+    LinkView,
+    PictureView,
+    SignView,
+    SourceView,
+    StationView,
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,7 +76,8 @@ class StepView:
 
     `look` is what a place asks for whenever it is opened, `look_fail` what follows if it is not so; `since`
     is a time counted from another step, `hold` whom to wait for and until what; `uses` are substances and
-    mixtures. `stay` is "" for staying beside it; `changed` says in which issue it changed, if it did.
+    mixtures. `stay` is "" for staying beside it; `changed` says in which issue it changed, if it did;
+    `source` is where the step is written.
     """
 
     id: str
@@ -101,3 +110,4 @@ class StepView:
     questions: tuple[QuestionView, ...] = ()
     formulas: tuple[LinkView, ...] = ()
     changed: str = ""
+    source: SourceView | None = None

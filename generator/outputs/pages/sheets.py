@@ -46,6 +46,7 @@ from generator.views.filling.report import report_view
 from generator.views.filling.strip import strip_view
 from generator.views.index import IndexView
 from generator.views.posted import PostedView, StandingView
+from generator.views.shown import SourceView
 
 _TOP = "page_top"
 
@@ -64,8 +65,8 @@ class Sheet:
 class Told:
     """All that the pages are told from.
 
-    `standings` are by the id of a procedure, `screenings` by the
-    id of a mixture; `files` are the paths of the site's files.
+    `standings` are by the id of a procedure, `screenings` by the id of a mixture, `sources` by procedure and
+    step; `files` are the paths of the site's files.
     """
 
     lab: LabStudy
@@ -79,6 +80,7 @@ class Told:
     standings: Mapping[str, StandingView] = field(default_factory=dict)
     screenings: Mapping[str, Screening | NotScreened] = field(default_factory=dict)
     files: frozenset[str] = frozenset()
+    sources: Mapping[str, Mapping[str, SourceView]] = field(default_factory=dict)
 
 
 def lay_out(
@@ -149,7 +151,8 @@ def _procedures(told: Told) -> Iterator[Sheet]:
         standing = told.standings.get(id, StandingView())
         strip = strip_view(study)
         drawn = strip_html(strip) if strip else ""
-        view = procedure_view(study, formulas, (), told.files, drawn, standing)
+        sources = told.sources.get(id.partition(".")[0])
+        view = procedure_view(study, formulas, (), told.files, drawn, standing, sources)
         entry = procedure.procedure_entry(view)
         address = addresses.procedure_address(id)
         entries = (entry, *procedure.symptom_entries(view))

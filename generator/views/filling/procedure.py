@@ -37,7 +37,7 @@ from generator.views.procedure import (
     StageView,
     SymptomView,
 )
-from generator.views.shown import BannerView, FactView, LinkView, SignView
+from generator.views.shown import BannerView, FactView, LinkView, SignView, SourceView
 from generator.walk import Ground, totals
 
 
@@ -48,8 +48,12 @@ def procedure_view(
     files: frozenset[str] = frozenset(),
     strip: str = "",
     standing: StandingView | None = None,
+    sources: Mapping[str, SourceView] | None = None,
 ) -> ProcedureView:
-    """`files` are the paths of the site's files: a card whose PDF is not there is not listed."""
+    """`files` are the paths of the site's files: a card whose PDF is not there is not listed.
+
+    `sources` say by step where it is written.
+    """
     procedure, lab = study.procedure, study.lab
     told = telling(study, formulas)
     stands = standing or StandingView()
@@ -57,7 +61,7 @@ def procedure_view(
         id=procedure.id,
         title=procedure.title,
         lead=_lead(study),
-        stages=tuple(_stage(told, stage, stands) for stage in procedure.stages),
+        stages=tuple(_stage(told, stage, stands, sources or {}) for stage in procedure.stages),
         stop_rule=procedure.stop_rule or "",
         call=call_view(lab, _called(study)),
         banners=(*banners, *stands.banners, *_out_of_use(study)),
@@ -127,12 +131,16 @@ def _issue(stands: StandingView) -> Iterator[FactView]:
         yield FactView("Check code", stands.code)
 
 
-def _stage(told: Telling, stage: Stage, stands: StandingView) -> StageView:
+def _stage(
+    told: Telling, stage: Stage, stands: StandingView, sources: Mapping[str, SourceView]
+) -> StageView:
     moments = [moment for moment in told.study.walk.straight if moment.stage is stage]
     seconds = sum(moment.after.clock.shortest - moment.before.clock.shortest for moment in moments)
     repeat = f"repeat for {show_counted(stage.repeat)}" if stage.repeat else ""
+    marks = stands.marks
     steps = tuple(
-        replace(step_view(told, step), changed=stands.marks.get(str(step.id), "")) for step in stage.steps
+        replace(step_view(told, step), changed=marks.get(str(step.id), ""), source=sources.get(str(step.id)))
+        for step in stage.steps
     )
     return StageView(
         str(stage.stage), stage.title, steps, f"About {spoken_time(seconds)}" if seconds else "", repeat
