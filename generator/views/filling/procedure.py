@@ -50,7 +50,7 @@ def procedure_view(
     standing: StandingView | None = None,
     sources: Mapping[str, SourceView] | None = None,
 ) -> ProcedureView:
-    """`files` are the paths of the site's files; a card that is not there is not listed. `sources` are by step."""
+    """`files` are the paths of the site; a card that is not there is not listed. `sources` are by step."""
     procedure, lab = study.procedure, study.lab
     told = telling(study, formulas)
     stands = standing or StandingView()
