@@ -6,6 +6,7 @@ from generator.hazards import hazard_word, statement_text
 from generator.hazards.edition import Edition
 from generator.model import Card, Step
 from generator.study import Study
+from generator.units import Quantity, show_quantity
 from generator.views.card import CardStep, CardView
 from generator.views.filling.translation import Words
 
@@ -20,6 +21,7 @@ _SEEN, _IF_NOT, _ALARM, _WASTE = (
     "what the alarm asks",
     "the container",
 )
+_AMOUNTS, _EXTRACTION = "the amount", "the extraction"
 
 
 def shown(view: CardView) -> Things:
@@ -28,10 +30,11 @@ def shown(view: CardView) -> Things:
         _WEAR: {piece.title for piece in view.wear},
         _HAZARDS: {hazard.text for hazard in view.hazards},
         _STOP: {view.stop_rule},
+        _EXTRACTION: {step.extraction for step in view.steps},
     }
     rows = {
         kind: {step.id: _said(step, kind) for step in view.steps}
-        for kind in (_STEPS, _HOLDS, _MARKS, _SEEN, _IF_NOT, _ALARM, _WASTE)
+        for kind in (_STEPS, _HOLDS, _MARKS, _AMOUNTS, _SEEN, _IF_NOT, _ALARM, _WASTE)
     }
     return {**{kind: {"": words} for kind, words in whole.items()}, **rows}
 
@@ -42,6 +45,8 @@ def _said(step: CardStep, kind: str) -> Set[str]:
             return {step.sentence}
         case "a mark":
             return {mark.kind for mark in step.marks}
+        case "the amount":
+            return set(_amounts(step.amounts))
     fields = {_HOLDS: step.hold, _SEEN: step.check, _IF_NOT: step.if_not, _ALARM: step.alarm}
     return _parts(fields.get(kind, step.container))
 
@@ -52,6 +57,13 @@ def _parts(text: str) -> Set[str]:
     sentences = text.split(". ")
     first = {f"{'. '.join(sentences[:count])}." for count in range(1, len(sentences))}
     return pieces | {piece.partition(": ")[2] for piece in pieces} | first
+
+
+def _amounts(text: str) -> Iterator[str]:
+    """What is used, where an amount stands behind it; and both together."""
+    for piece in text.split("; "):
+        name, _, amount = piece.rpartition(": ")
+        yield from (name, piece) if name and amount else ()
 
 
 def demanded(study: Study, card: Card) -> Things:
@@ -74,13 +86,19 @@ def demanded(study: Study, card: Card) -> Things:
 
 def shown_kinds() -> tuple[str, ...]:
     """Every kind, in the order in which it is told."""
-    return (_HAZARDS, _WEAR, _STOP, _STEPS, _HOLDS, _MARKS, _SEEN, _IF_NOT, _ALARM, _WASTE)
+    return (
+        _HAZARDS, _WEAR, _EXTRACTION, _STOP, _STEPS, _HOLDS, _MARKS, _AMOUNTS, _SEEN, _IF_NOT, _ALARM, _WASTE,
+    )  # fmt: skip
 
 
 def _of_step(study: Study, words: Words, step: Step) -> Iterator[tuple[str, Set[str]]]:
     place = study.place(step.at)
     yield _STEPS, {words.sentence(step)}
     yield _HAZARDS, set(_harm(study, words, step))
+    if place and place.extraction:
+        yield _EXTRACTION, {words.lab("places", str(step.at), "extraction", place.extraction)}
+    if step.use:
+        yield _AMOUNTS, set(_used(study, words, step))
     if step.hold:
         yield _HOLDS, {words.step(step, "hold.until", step.hold.until)}
     if step.check:
@@ -96,6 +114,17 @@ def _of_step(study: Study, words: Words, step: Step) -> Iterator[tuple[str, Set[
     container = study.container(step.waste)
     if container:
         yield _WASTE, {words.lab("waste", str(step.waste), "title", container.title)}
+
+
+def _used(study: Study, words: Words, step: Step) -> Iterator[str]:
+    """Each chemical by its name, with its amount where the step gives one as a number."""
+    lab = study.lab
+    for id, amount in step.use.items():
+        noun = "mixtures" if id in lab.mixtures else "substances"
+        thing = lab.mixtures.get(id) or lab.substances.get(id)
+        name = words.lab(noun, str(id), "title", thing.title) if thing else str(id).replace("-", " ")
+        once = isinstance(amount, Quantity) and not step.repeat
+        yield f"{name}: {show_quantity(amount)}" if once and isinstance(amount, Quantity) else name
 
 
 def _harm(study: Study, words: Words, step: Step) -> Iterator[str]:

@@ -7,7 +7,7 @@ from generator.views.card_words import ENGLISH, CardWords
 
 Status = Literal["draft", "posted", "withdrawn"]
 Orientation = Literal["portrait", "landscape", "either"]
-MarkKind = Literal["dry", "wet", "last-mains", "hands", "current-first"]
+MarkKind = Literal["dry", "wet", "last-mains", "hands", "near", "away", "current-first"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,7 +50,11 @@ class CardStep:
     `place_title` "" for a step without a place. `check` is what must be seen, `if_not` the whole sentence
     for when it is not, `call` the role with its reach. `hold` says who and until what; `alarm` what to do
     first when the timer sounds; `setting` what is set; `limit` a time counted from another step;
-    `container` where the waste goes.
+    `container` where the waste goes. `amounts` is what is used and how much, `target` what it goes into,
+    `repeat` how often or for how many; `on` and `off` what is put on and taken off; `rack` what carries the
+    part, `rock` how often it is shaken; `extraction` what must be drawing at the place; `book` where a
+    shared machine is booked; `who` whose step it is where that is another role; `pause` how the part is
+    kept where work may stop.
     """
 
     id: str
@@ -65,6 +69,16 @@ class CardStep:
     window_shown: str = ""
     marks: tuple[CardMark, ...] = ()
     setting: str = ""
+    who: str = ""
+    amounts: str = ""
+    target: str = ""
+    repeat: str = ""
+    on: str = ""
+    off: str = ""
+    extraction: str = ""
+    rack: str = ""
+    rock: str = ""
+    book: str = ""
     limit: str = ""
     hold: str = ""
     alarm: str = ""
@@ -72,6 +86,7 @@ class CardStep:
     if_not: str = ""
     call: str = ""
     container: str = ""
+    pause: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -32,6 +32,17 @@ class CardWords:
     set: str
     limit: str
     into: str
+    who: str
+    amounts: str
+    target: str
+    repeat: str
+    on: str
+    off: str
+    extraction: str
+    rack: str
+    rock: str
+    book: str
+    pause: str
     card: str
     issue: str
     check_code: str
@@ -74,6 +85,17 @@ ENGLISH = CardWords(
     set="SET",
     limit="IN TIME",
     into="WASTE INTO",
+    who="DONE BY",
+    amounts="USE",
+    target="INTO",
+    repeat="REPEAT",
+    on="PUT ON",
+    off="TAKE OFF",
+    extraction="EXTRACTION",
+    rack="RACK",
+    rock="SHAKE",
+    book="BOOK AT",
+    pause="MAY STOP",
     card="Card",
     issue="issue",
     check_code="check code",
@@ -106,7 +128,8 @@ ENGLISH = CardWords(
     marks=MappingProxyType(
         {
             "dry": "goes in DRY", "wet": "goes in WET", "last-mains": "LAST mains water",
-            "hands": "hands stay here", "current-first": "CURRENT FIRST",
+            "hands": "hands stay here", "near": "stay NEAR", "away": "may be LEFT",
+            "current-first": "CURRENT FIRST",
         }
     ),
 )  # fmt: skip
@@ -132,6 +155,17 @@ SPANISH = CardWords(
     set="AJUSTE",
     limit="A TIEMPO",
     into="RESIDUO A",
+    who="LO HACE",
+    amounts="USE",
+    target="EN",
+    repeat="REPITA",
+    on="PÓNGASE",
+    off="QUÍTESE",
+    extraction="EXTRACCIÓN",
+    rack="SOPORTE",
+    rock="AGITE",
+    book="RESERVE EN",
+    pause="PUEDE PARAR",
     card="Tarjeta",
     issue="edición",
     check_code="código",
@@ -165,7 +199,8 @@ SPANISH = CardWords(
     marks=MappingProxyType(
         {
             "dry": "entra SECA", "wet": "entra MOJADA", "last-mains": "ÚLTIMA agua de red",
-            "hands": "manos aquí", "current-first": "PRIMERO LA CORRIENTE",
+            "hands": "manos aquí", "near": "quédese CERCA", "away": "puede QUEDAR SOLO",
+            "current-first": "PRIMERO LA CORRIENTE",
         }
     ),
 )  # fmt: skip

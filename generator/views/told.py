@@ -30,6 +30,25 @@ def show_given(value: Quantity, source: object, formulas: Mapping[str, Formula])
     return show_quantity(formula.answer.rounded(value))
 
 
+# These start a timer by themselves; any other step does where it names one.
+_SOUNDING = frozenset(("put-in", "wait", "set", "heat", "cool"))
+
+
+def sounds(step: Step) -> bool:
+    """Whether a timer runs for the step."""
+    named = step.alarm is not None or step.when_it_sounds is not None
+    return step.for_ is not None and (named or step.do in _SOUNDING)
+
+
+def show_amount(study: Study, amount: Quantity | str, formulas: Mapping[str, Formula]) -> str:
+    """How much is used: as given, as a value of the job works out, or the author's word ("rest")."""
+    if isinstance(amount, Quantity):
+        return show_quantity(amount)
+    value = study.procedure.job.get(amount)
+    found = study.sums.value(value, f"job.{amount}") if isinstance(value, Quantity | FormulaRef) else None
+    return show_given(found, value, formulas) if found else amount.replace("-", " ").replace("_", " ")
+
+
 def show_reading(name: str, reading: Reading, window: Callable[[Window], str] = show_window) -> str:
     """A reading's name with its unit or limit: "hole 1 (up to 0.70 mΩ)"; `window` puts a limit in words."""
     label = name.replace("-", " ")

@@ -113,6 +113,24 @@ def test_what_the_alarm_asks() -> None:
     assert "Current to zero FIRST" in found[1]
 
 
+def test_the_amount_of_a_chemical() -> None:
+    study = studies()["cast-a-block"]
+    card = next(card for card in study.procedure.cards if card.id == "weigh-card")
+    facts = CardFacts({formula.name: formula for formula in Known().all()}, "https://x.example/")
+    seen = changed(card_view(study, card, facts), "weigh-b", lambda step: replace(step, amounts=""))
+    kind = "the amount"
+    (problem,) = card_drops_hazard.left_out(card, kind, shown(seen)[kind], demanded(study, card)[kind])
+    title = study.lab.substances["hardener-b"].title  # type: ignore[index]
+    assert problem.message == f'card "weigh-card" leaves out the amount of step weigh-b: {title}'
+
+
+def test_extraction() -> None:
+    seen = changed(view("etch-card"), "open-5", lambda step: replace(step, extraction=""))
+    (found,) = left_out(card_of("etch-card"), seen)
+    assert "leaves out the extraction" in found[1]
+    assert found[1].endswith("side slot on, paper strip drawn in")
+
+
 def test_a_step() -> None:
     seen = view("copper-card")
     kept = tuple(step for step in seen.steps if step.id != "power-down")

@@ -1,4 +1,4 @@
-"""A card that leaves out what its steps need: hazards, wear, stop rule, hold points, marks."""
+"""A card that leaves out what its steps need: hazards, wear, amounts, stop rule, hold points, marks."""
 
 from collections.abc import Iterator, Mapping, Set
 
@@ -11,8 +11,8 @@ DOC = RuleDoc(
     level=Level.ERROR,
     subject="sums",
     what=(
-        "A card does not show a hazard, a piece of wear, the stop rule, a hold point, a mark, a check or a "
-        "step that belongs to it."
+        "A card does not show a hazard, wear, extraction, the stop rule, a hold point, a mark, the "
+        "amount of a chemical, a check or a step that belongs to it."
     ),
     why="Who stands before the card has only the card. What it leaves out is not there.",
     bad="- {id: etch-card, title: Etch card, read_from: 1.5 m, stages: [etch], show: [stop-rule]}",

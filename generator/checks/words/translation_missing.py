@@ -60,16 +60,23 @@ def _of_step(study: Study, step: Step) -> Iterator[str]:
     start = f"steps.{step.id}."
     yield start + ("card" if step.card else "say")
     yield from (
-        start + field for field in ("check", "hold.until", "fail.say", "when_it_sounds", "since.because")
+        start + field
+        for field in ("check", "hold.until", "fail.say", "when_it_sounds", "since.because", "pause.keep")
     )
     place = study.place(step.at)
     if step.at:
-        yield f"lab.places.{step.at}.title"
+        yield from (f"lab.places.{step.at}.{field}" for field in ("title", "extraction"))
         if step.do == "open":
             yield from (f"lab.places.{step.at}.{field}" for field in ("look", "not_right.say"))
     timer = step.alarm or (place.timer if place and step.for_ is not None and step.do == "put-in" else None)
-    if timer and not step.when_it_sounds:
-        yield f"lab.timers.{timer}.when_it_sounds"
+    if timer:
+        yield f"lab.timers.{timer}.title"
+        if not step.when_it_sounds:
+            yield f"lab.timers.{timer}.when_it_sounds"
+    used = (*map(str, step.use), *([str(step.into)] if step.into else []))
+    yield from (f"lab.{noun}.{id}.title" for id in used for noun in ("mixtures", "substances"))
+    if step.rack:
+        yield f"lab.racks.{step.rack}.title"
     for role in (step.hold.who if step.hold else None, step.fail.call if step.fail else None):
         if role:
             yield f"lab.roles.{role}.title"

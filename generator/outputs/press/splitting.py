@@ -6,6 +6,7 @@ from itertools import pairwise
 
 from generator.outputs.press.fitting import setting
 from generator.outputs.press.steps import stays
+from generator.outputs.press.texts import texts_of_step
 from generator.views.card import CardStep, CardView
 
 _MOST_PARTS = 8
@@ -66,9 +67,7 @@ def _fitting(card: CardView, groups: Sequence[tuple[CardStep, ...]], count: int)
 
 def _weight(step: CardStep) -> int:
     """About how much room a step takes: its letters, a line of its own, its large time."""
-    texts = (step.verb, step.sentence, step.place_title, step.setting, step.limit, step.hold, step.alarm)
-    more = (step.check, step.if_not, step.call, step.container, *(mark.text for mark in step.marks))
-    return sum(map(len, texts)) + sum(map(len, more)) + 20 + (40 if step.dwell_shown else 0)
+    return sum(map(len, texts_of_step(step))) + 20 + (40 if step.dwell_shown else 0)
 
 
 def _even(groups: Sequence[tuple[CardStep, ...]], count: int) -> list[tuple[CardStep, ...]]:

@@ -144,8 +144,12 @@ def _again(card: CardView, stay: Stay, columns: Columns, letters: Letters) -> Bl
 def _notes(card: CardView, step: CardStep) -> list[tuple[Run, ...]]:
     words = card.words
     labels = (
-        (words.set, step.setting), (words.limit, step.limit), (words.hold, step.hold),
+        (words.who, step.who), (words.extraction, step.extraction), (words.on, step.on),
+        (words.off, step.off), (words.rack, step.rack), (words.book, step.book),
+        (words.amounts, step.amounts), (words.target, step.target), (words.rock, step.rock),
+        (words.set, step.setting),
+        (words.repeat, step.repeat), (words.limit, step.limit), (words.hold, step.hold),
         (words.alarm, step.alarm), (words.see, step.check), (words.if_not, step.if_not),
-        (words.call, step.call), (words.into, step.container),
+        (words.call, step.call), (words.into, step.container), (words.pause, step.pause),
     )  # fmt: skip
     return [(Run(solid(label), bold=True), Run(text)) for label, text in labels if text]

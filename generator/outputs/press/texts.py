@@ -26,14 +26,15 @@ def printed(card: CardView) -> Iterator[str]:
         yield from (line.label, line.text)
     yield from (hazard.text for hazard in card.hazards)
     for step in card.steps:
-        yield from _of_step(step)
+        yield from texts_of_step(step)
     for table in card.tables:
         yield from (table.title, table.note, *table.heads)
         yield from (value for row in table.rows for value in row)
     yield from _of_words(card.words)
 
 
-def _of_step(step: CardStep) -> Iterator[str]:
+def texts_of_step(step: CardStep) -> Iterator[str]:
+    """Every text that a row prints."""
     yield from (getattr(step, field.name) for field in fields(step) if field.name not in _NOT_PRINTED)
     yield from (mark.text for mark in step.marks)
 

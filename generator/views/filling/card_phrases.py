@@ -3,7 +3,7 @@
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from generator.units import Quantity, Window, show_number, show_quantity
+from generator.units import Counted, Quantity, Window, show_counted, show_number, show_quantity
 
 _SOLID = "\u00a0"
 
@@ -13,6 +13,9 @@ class Phrases:
     """again(step number, times) · within(window, step number) · every(time, what) · ramp(time).
 
     Of a ready-reckoner: at_step(step number) · held(other inputs) · never_above(limit).
+
+    Of amounts and repeats: in_all(amount) · steps_for(first, last, count) · from_step(first, count) ·
+    counted(count and word).
 
     Joining words of a window: between(low, high) · up_to(high) · at_least(low). A window never breaks over a
     line.
@@ -28,6 +31,14 @@ class Phrases:
     at_step: Callable[[str], str]
     held: Callable[[str], str]
     never_above: Callable[[str], str]
+    in_all: Callable[[str], str]
+    steps_for: Callable[[str, str, str], str]
+    from_step: Callable[[str, str], str]
+    counted: Callable[[Counted], str]
+    fresh: str
+    wash: str
+    all: str
+    rest: str
 
     def window(self, window: Window) -> str:
         """A window in these words: "20 a 28 °C", "hasta 8 min", "al menos 90 s"; a single value alone."""
@@ -42,6 +53,12 @@ def _times_es(count: int) -> str:
     return {1: "una vez"}.get(count, f"{count} veces como máximo")
 
 
+def _counted_es(counted: Counted) -> str:
+    """An author's own word for what is counted stands as written; times are the product's word."""
+    word = {"time": "vez", "times": "veces"}.get(counted.word, counted.word)
+    return f"{counted.number}{_SOLID}{word}"
+
+
 ENGLISH = Phrases(
     again=lambda step, count: f"Then step {step} again, {_times_en(count)}.",
     within=lambda window, step: f"{window} after step {step}",
@@ -53,6 +70,14 @@ ENGLISH = Phrases(
     at_step=lambda number: f"step {number}",
     held=lambda inputs: f"With {inputs}",
     never_above=lambda limit: f"Never above {limit}",
+    in_all=lambda amount: f"{amount} in all",
+    steps_for=lambda first, last, count: f"{count}, steps {first} to {last}",
+    from_step=lambda first, count: f"from step {first}, until {count} are done",
+    counted=show_counted,
+    fresh="a fresh pair",
+    wash="then wash your hands",
+    all="all of it",
+    rest="the rest",
 )
 SPANISH = Phrases(
     again=lambda step, count: f"Después, otra vez el paso {step}, {_times_es(count)}.",
@@ -65,6 +90,14 @@ SPANISH = Phrases(
     at_step=lambda number: f"paso {number}",
     held=lambda inputs: f"Con {inputs}",
     never_above=lambda limit: f"Nunca más de {limit}",
+    in_all=lambda amount: f"{amount} en total",
+    steps_for=lambda first, last, count: f"{count}, pasos {first} a {last}",
+    from_step=lambda first, count: f"desde el paso {first}, hasta completar {count}",
+    counted=_counted_es,
+    fresh="un par nuevo",
+    wash="después, lávese las manos",
+    all="todo",
+    rest="el resto",
 )
 
 

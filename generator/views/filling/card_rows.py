@@ -1,7 +1,6 @@
 """The rows of a wall card: one step, one action, with its place, times, marks and what if not."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 
 from generator.formulas import Formula
 from generator.model import Card, Step
@@ -9,23 +8,25 @@ from generator.study import Located, Study
 from generator.units import show_quantity
 from generator.views.card import CardMark, CardStep
 from generator.views.card_words import CardWords
+from generator.views.filling.card_doing import (
+    amounts_shown,
+    book_shown,
+    extraction_shown,
+    never_above,
+    pause_shown,
+    put_on_shown,
+    rack_shown,
+    repeat_shown,
+    taken_off_shown,
+    target_shown,
+)
 from generator.views.filling.card_phrases import Phrases, phrases
+from generator.views.filling.card_seen import Row, seen_shown
 from generator.views.filling.translation import Words
-from generator.views.told import show_current, show_reading, show_time
+from generator.views.told import show_current, show_time, sounds
 
-
-@dataclass(frozen=True, slots=True)
-class _Row:
-    """Everything that the fields of one row are made from."""
-
-    study: Study
-    words: Words
-    fixed: CardWords
-    phrases: Phrases
-    formulas: Mapping[str, Formula]
-    numbers: Mapping[str, str]
-    last_mains: str
-    called: str
+# While these go on, a person must know whether the hands may go.
+_STAYED_BY = ("put-in", "wait", "heat", "cool", "set", "mix")
 
 
 def card_steps(
@@ -36,16 +37,14 @@ def card_steps(
     A row names whom to call only where that is another role than `called`, whom the card names for all its
     steps.
     """
-    numbers = step_numbers(study)
-    row = _Row(
-        study, words, fixed, phrases(words.language), formulas, numbers, last_mains_water(study), called
-    )
-    wanted = set(card.stages)
-    return tuple(
-        _row(row, located)
-        for located in study.steps()
-        if located.stage.stage in wanted and located.mends is None
-    )
+    numbers, wanted = step_numbers(study), set(card.stages)
+    shown = [one for one in study.steps() if one.stage.stage in wanted and one.mends is None]
+    first = {str(one.step.at): str(one.step.id) for one in reversed(shown)}
+    row = Row(
+        study, words, fixed, phrases(words.language), formulas, numbers, last_mains_water(study), called,
+        frozenset(first.values()),
+    )  # fmt: skip
+    return tuple(_row(row, located) for located in shown)
 
 
 def step_numbers(study: Study) -> dict[str, str]:
@@ -64,9 +63,9 @@ def last_mains_water(study: Study) -> str:
     return waters[mains[-1]][0] if mains and mains[-1] < len(waters) - 1 else ""
 
 
-def _row(row: _Row, located: Located) -> CardStep:
+def _row(row: Row, located: Located) -> CardStep:
     step, place = located.step, row.study.place(located.step.at)
-    check, if_not, call = _check(row, step)
+    check, if_not, call = seen_shown(row, step)
     return CardStep(
         id=str(step.id),
         number=row.numbers[str(step.id)],
@@ -79,7 +78,17 @@ def _row(row: _Row, located: Located) -> CardStep:
         dwell_shown=show_time(row.study, step, row.formulas),
         window_shown=_window(row, step),
         marks=_marks(row, step),
-        setting=setting_shown(row.study, step, row.formulas, row.phrases),
+        setting=_setting(row, step),
+        who=row.words.role(step.who) if step.who and step.who != row.study.procedure.who else "",
+        amounts=amounts_shown(row.words, step, located.stage, row.formulas, row.phrases),
+        target=target_shown(row.words, step),
+        repeat=repeat_shown(step, located.stage, row.numbers, row.phrases),
+        on=put_on_shown(row.words, step, row.phrases),
+        off=taken_off_shown(row.words, step, row.phrases),
+        extraction=extraction_shown(row.words, step, place, str(step.id) in row.first_there),
+        rack=rack_shown(row.words, step),
+        rock=row.phrases.counted(step.rock) if step.rock else "",
+        book=book_shown(row.words, step, place),
         limit=_limit(row, step),
         hold=_hold(row, step),
         alarm=_alarm(row, step),
@@ -87,24 +96,25 @@ def _row(row: _Row, located: Located) -> CardStep:
         if_not=if_not,
         call=call,
         container=_container(row, step),
+        pause=pause_shown(row.words, step, row.phrases),
     )
 
 
-def _window(row: _Row, step: Step) -> str:
+def _window(row: Row, step: Step) -> str:
     """The place's own window, where the time of this step counts for it."""
     place = row.study.place(step.at)
     counts = step.do in ("put-in", "rinse") and step.for_ is not None
     return row.phrases.window(place.time) if place and place.time and counts else ""
 
 
-def _marks(row: _Row, step: Step) -> tuple[CardMark, ...]:
+def _marks(row: Row, step: Step) -> tuple[CardMark, ...]:
     place, kinds = row.study.place(step.at), []
     if step.do == "put-in" and place and place.arrive in ("dry", "wet"):
         kinds.append(place.arrive)
     if step.id == row.last_mains:
         kinds.append("last-mains")
-    if step.do in ("put-in", "wait") and step.for_ is not None and step.stay == "here":
-        kinds.append("hands")
+    if step.do in _STAYED_BY and step.for_ is not None:
+        kinds.append({"here": "hands"}.get(step.stay, step.stay))
     if step.power is not None:
         kinds.append("current-first")
     return tuple(CardMark(kind, row.fixed.marks[kind]) for kind in kinds)  # type: ignore[arg-type]
@@ -131,87 +141,44 @@ def _one_setting(name: str, value: object) -> str:
     )
 
 
-def _limit(row: _Row, step: Step) -> str:
+def _setting(row: Row, step: Step) -> str:
+    """What is set, and the most that the place may be given."""
+    parts = (
+        setting_shown(row.study, step, row.formulas, row.phrases),
+        never_above(step, row.study.place(step.at), row.phrases),
+    )
+    return ", ".join(part for part in parts if part)
+
+
+def _limit(row: Row, step: Step) -> str:
     if step.since is None:
         return ""
     number = row.numbers.get(str(step.since.step), "")
     return row.phrases.within(row.phrases.window(step.since.time), number)
 
 
-def _hold(row: _Row, step: Step) -> str:
+def _hold(row: Row, step: Step) -> str:
     if step.hold is None:
         return ""
     until = row.words.step(step, "hold.until", step.hold.until)
     return f"{row.words.role(step.hold.who)}: {until}" if step.hold.who else until
 
 
-def _alarm(row: _Row, step: Step) -> str:
-    """What to do first when it sounds: the step's own words, else the timer's."""
-    if step.for_ is None or step.do not in ("put-in", "wait", "cool", "set", "heat"):
+def _alarm(row: Row, step: Step) -> str:
+    """Which timer, and what to do first when it sounds: the step's own words, else the timer's."""
+    if not sounds(step):
         return ""
-    if step.when_it_sounds:
-        return row.words.step(step, "when_it_sounds", step.when_it_sounds)
     place = row.study.place(step.at)
     id = step.alarm or (place.timer if place else None)
     timer = row.study.lab.timers.get(id) if id else None
-    return row.words.lab("timers", str(id), "when_it_sounds", timer.when_it_sounds) if timer else ""
+    title = row.words.lab("timers", str(id), "title", timer.title) if timer else ""
+    first = row.words.step(step, "when_it_sounds", step.when_it_sounds)
+    if timer and not first:
+        first = row.words.lab("timers", str(id), "when_it_sounds", timer.when_it_sounds)
+    return ": ".join(part for part in (title, first) if part)
 
 
-def _check(row: _Row, step: Step) -> tuple[str, str, str]:
-    """What must be seen, the whole sentence for when it is not, and whom to call then."""
-    parts = [row.words.step(step, "check", step.check)] if step.check else []
-    if_not, call = _if_not(row, step), str(step.fail.call) if step.fail and step.fail.call else ""
-    place = row.study.place(step.at)
-    if step.do == "open" and place and place.look:
-        parts.append(row.words.lab("places", str(step.at), "look", place.look))
-        if place.temperature:
-            parts.append(row.phrases.window(place.temperature))
-        right = place.not_right
-        if right and not if_not:
-            if_not = row.words.lab("places", str(step.at), "not_right.say", right.say)
-            call = call or str(right.call or "")
-    if step.watch:
-        seen, not_seen, whom = _watched(row, step)
-        parts.append(row.phrases.every(show_quantity(step.watch.every), seen))
-        if_not, call = (if_not, call) if if_not else (not_seen, whom)
-    # Readings without a limit are for the run sheet; on the wall stands what must be met.
-    limited = [
-        show_reading(str(name), reading, row.phrases.window)
-        for name, reading in step.record.items()
-        if reading.limit
-    ]
-    if limited:
-        parts.append(", ".join(limited))
-    return "; ".join(parts), if_not, row.words.role(call) if call not in ("", row.called) else ""
-
-
-def _watched(row: _Row, step: Step) -> tuple[str, str, str]:
-    """What is looked at again and again, what is done when it is not so, and whom to call then."""
-    watch = step.watch
-    if watch is None:
-        return "", "", ""
-    readings = (show_reading(str(name), each, row.phrases.window) for name, each in watch.record.items())
-    seen = row.words.step(step, "watch.check", watch.check) or ", ".join(readings)
-    fail = watch.fail
-    if fail is None:
-        return seen, "", ""
-    return seen, row.words.step(step, "watch.fail.say", fail.say), str(fail.call or "")
-
-
-def _if_not(row: _Row, step: Step) -> str:
-    fail = step.fail
-    if fail is None:
-        return ""
-    parts = [row.words.step(step, "fail.say", fail.say)] if fail.say else []
-    if fail.mend:
-        parts.append(row.words.sentence(fail.mend))
-    if fail.redo or fail.mend or fail.at_most:
-        target = row.numbers.get(str(fail.redo or step.id), "")
-        parts.append(row.phrases.again(target, fail.at_most or 1))
-    return " ".join(parts)
-
-
-def _container(row: _Row, step: Step) -> str:
+def _container(row: Row, step: Step) -> str:
     place = row.study.place(step.at)
     drains = place.drains_to if place and step.do in ("rinse", "clean") else None
     id = step.waste or drains

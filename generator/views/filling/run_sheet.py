@@ -11,6 +11,7 @@ from generator.units import Quantity, show_quantity, show_window
 from generator.views.addresses import procedure_address
 from generator.views.card_words import card_words
 from generator.views.filling.card import CardFacts
+from generator.views.filling.card_doing import amounts_shown, rack_shown, repeat_shown, target_shown
 from generator.views.filling.card_phrases import ENGLISH, phrases
 from generator.views.filling.card_rows import setting_shown, step_numbers
 from generator.views.filling.translation import Words
@@ -131,7 +132,7 @@ def _run(told: _Telling) -> PaperTable:
 def _matters(step: Step) -> bool:
     """Whether a step sets, times, uses, reads, checks or waits for anything; a drip is not noted."""
     timed = step.for_ is not None and step.do != "take-out"
-    asked = (step.power, step.record, step.check, step.hold, step.since, step.pause, step.watch)
+    asked = (step.power, step.record, step.check, step.hold, step.since, step.pause, step.watch, step.repeat)
     return timed or any(one is not None and one != {} for one in asked) or bool(step.use or step.set)
 
 
@@ -164,7 +165,16 @@ def _without(verb: str, sentence: str) -> str:
 
 def _planned(told: _Telling, step: Step) -> Iterator[str]:
     study = told.study
-    yield from (f"{named(str(id)).lower()} {_used(value)}" for id, value in step.use.items())
+    located = next(found for found in study.steps() if found.step is step)
+    english = phrases("en")
+    used = (
+        amounts_shown(told.words, step, located.stage, told.formulas, english),
+        f"into {target_shown(told.words, step)}" if step.into else "",
+        repeat_shown(step, located.stage, told.numbers, english),
+        f"shake {english.counted(step.rock)}" if step.rock else "",
+        rack_shown(told.words, step),
+    )
+    yield from (part for part in used if part)
     time = show_time(study, step, told.formulas)
     place = study.place(step.at)
     if time:
@@ -177,10 +187,6 @@ def _planned(told: _Telling, step: Step) -> Iterator[str]:
         yield ENGLISH.within(show_window(step.since.time), told.numbers.get(str(step.since.step), ""))
     if step.hold:
         yield str(step.hold.until)
-
-
-def _used(value: object) -> str:
-    return show_quantity(value) if isinstance(value, Quantity) else str(value)
 
 
 def _readings(told: _Telling, step: Step) -> Iterator[tuple[str, str]]:

@@ -28,9 +28,8 @@ from generator.views.step import (
     StepView,
     TimeView,
 )
-from generator.views.told import show_current, show_time
+from generator.views.told import show_current, show_time, sounds
 
-_SOUNDING = frozenset(("put-in", "wait", "set", "heat", "cool"))
 _STAYS = {"near": "stay near", "away": "you may leave"}
 
 
@@ -98,8 +97,8 @@ def _time(told: Telling, step: Step, place: Place | None) -> TimeView | None:
         return None
     key = f"{step.id}.for" if isinstance(step.for_, FormulaRef) else ""
     window = place.time if place and step.do in ("put-in", "rinse") else None
-    sounds = step.do in _SOUNDING
-    timer = str(step.alarm or (place.timer if place else None) or "") if sounds else ""
+    sounding = sounds(step)
+    timer = str(step.alarm or (place.timer if place else None) or "") if sounding else ""
     declared = told.study.lab.timers.get(timer)  # type: ignore[call-overload]
     first = step.when_it_sounds or (declared.when_it_sounds if declared else None) or ""
     shown = window_words(window)
@@ -108,7 +107,7 @@ def _time(told: Telling, step: Step, place: Place | None) -> TimeView | None:
         shown,
         length.si if length.si >= 20 else 0.0,
         thing_title(told.study.lab, timer) if timer else "",
-        first if sounds else "",
+        first if sounding else "",
         key,
         window.low.si if window and window.low else 0.0,
         window.high.si if window and window.high else 0.0,
@@ -134,6 +133,7 @@ def _next_to_skin(lab: Lab, piece: str) -> bool:
 
 def _settings(told: Telling, step: Step, place: Place | None) -> Iterator[SettingView]:
     lab = told.study.lab
+    yield from _doing(told, step, place)
     if step.rack:
         yield SettingView("Rack", thing_title(lab, step.rack))
     if step.rock:
@@ -148,6 +148,18 @@ def _settings(told: Telling, step: Step, place: Place | None) -> Iterator[Settin
             yield SettingView("Bring it up over", show_quantity(step.power.ramp))
     if place and place.power and place.power.most and step.power:
         yield SettingView("Never above", show_quantity(place.power.most))
+
+
+def _doing(told: Telling, step: Step, place: Place | None) -> Iterator[SettingView]:
+    """Whose step it is, how often it is done, what it goes into, where a machine is booked."""
+    if step.who and step.who != told.study.procedure.who:
+        yield SettingView("Done by", role_title(told.study.lab, step.who))
+    if step.repeat and not step.record:
+        yield SettingView("Repeat", show_counted(step.repeat))
+    if step.into:
+        yield SettingView("Into", thing_title(told.study.lab, step.into))
+    if place and place.book and step.do == "claim":
+        yield SettingView("Book at", place.book)
 
 
 def _profile(legs: tuple[Leg, ...]) -> str:

@@ -29,14 +29,20 @@ def hazard_signs(told: Telling, step: Step, place: Place | None) -> Iterator[Sig
 def met_lines(told: Telling, step: Step, place: Place | None) -> Iterator[FactView]:
     """What is used, its hazards and those of a bath that is opened, and the extraction."""
     study = told.study
+    # The amount of a repeated step is that of the whole run.
+    use = "Use in all" if step.repeat or _stage_repeats(told, step) else "Use"
     for id, amount in step.use.items():
         shown, key = _amount(told, amount)
-        yield FactView("Use", shown, chemical_link(study.lab, str(id)), key)
+        yield FactView(use, shown, chemical_link(study.lab, str(id)), key)
         yield from _bites(told, str(id))
     if place and step.do == "open" and place.holds:
         yield from _bites(told, str(place.holds))
     if place and place.extraction and step.do in MEETING:
         yield FactView("Extraction", place.extraction)
+
+
+def _stage_repeats(told: Telling, step: Step) -> bool:
+    return any(stage.repeat and step in stage.steps for stage in told.study.procedure.stages)
 
 
 def _amount(told: Telling, amount: Quantity | str) -> tuple[str, str]:
