@@ -4,9 +4,10 @@ import re
 from dataclasses import dataclass
 from typing import Annotated
 
-from pydantic import Field, PlainValidator
+from pydantic import Field
 
 from generator.model.located import Located, Text
+from generator.model.reader import Reader
 from generator.model.scalars import (
     Amount,
     Count,
@@ -80,7 +81,7 @@ class Substance(Located):
     """A substance or mixture as bought, with the statements of the supplier's sheet."""
 
     title: Sentence
-    cas: Annotated[Text, PlainValidator(read_cas)] | None = None
+    cas: Annotated[Text, Reader(read_cas)] | None = None
     mixture: Flag = False
     strength: Amount | None = None
     density: Density | None = None
@@ -97,7 +98,7 @@ class Mixture(Located):
     """A bath or a batch made in this lab."""
 
     title: Sentence
-    made_of: Annotated[dict[Ref, Annotated[Portion, PlainValidator(read_portion)]], Named] = {}
+    made_of: Annotated[dict[Ref, Annotated[Portion, Reader(read_portion)]], Named] = {}
     volume: Volume | None = None
     density: Density | None = None
     ph: Ph | None = None

@@ -6,13 +6,12 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Annotated, Any, Union, get_args, get_origin
 
-from pydantic import PlainValidator
 from pydantic.fields import FieldInfo
-from pydantic.json_schema import WithJsonSchema
 
 from generator.model.lab import Lab
 from generator.model.located import Located
 from generator.model.procedure import Procedure
+from generator.model.reader import Reader
 from generator.model.scalars import OneOf
 from generator.model.side import ClassFile, LanguageFile
 
@@ -115,11 +114,12 @@ def _by_metadata(metadata: Any) -> str:
         match mark:
             case OneOf():
                 return f"one of: {', '.join(mark.words)}"
-            case WithJsonSchema():
-                return str((mark.json_schema or {}).get("description") or _plain_type(mark.json_schema or {}))
-    reader = next((mark.func for mark in metadata if isinstance(mark, PlainValidator)), None)
-    said = _first_line(reader).rstrip(".").replace("`", "") if reader else ""
-    return said[:1].lower() + said[1:]
+            case Reader() if mark.schema:
+                return str(mark.schema.get("description") or _plain_type(mark.schema))
+            case Reader():
+                said = _first_line(mark.read).rstrip(".").replace("`", "")
+                return said[:1].lower() + said[1:]
+    return ""
 
 
 def _plain_type(schema: dict[str, Any]) -> str:

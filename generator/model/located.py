@@ -3,9 +3,10 @@
 from collections.abc import Mapping
 from typing import Annotated
 
-from pydantic import BaseModel, BeforeValidator, ConfigDict, Field
+from pydantic import BaseModel, ConfigDict, Field
 from pydantic.json_schema import SkipJsonSchema
 
+from generator.model.reader import Kept
 from generator.problems import Location
 from generator.problems.location import NOWHERE
 
@@ -27,23 +28,15 @@ class Text(str):
         return made
 
 
-def _as_location(value: object) -> Location:
-    return value if isinstance(value, Location) else NOWHERE
-
-
-def _as_marks(value: object) -> Mapping[str, Location]:
-    return value if isinstance(value, Mapping) else {}
-
-
 class Located(BaseModel):
     """A noun: `where` is the place of its mapping, `marks` the place of each field's value."""
 
-    model_config = ConfigDict(frozen=True, extra="forbid", arbitrary_types_allowed=True)
+    model_config = ConfigDict(frozen=True, extra="forbid", defer_build=True)
 
-    where: SkipJsonSchema[Annotated[Location, BeforeValidator(_as_location)]] = Field(
+    where: SkipJsonSchema[Annotated[Location, Kept()]] = Field(
         default=NOWHERE, validation_alias=WHERE, repr=False, exclude=True
     )
-    marks: SkipJsonSchema[Annotated[Mapping[str, Location], BeforeValidator(_as_marks)]] = Field(
+    marks: SkipJsonSchema[Annotated[Mapping[str, Location], Kept()]] = Field(
         default={}, validation_alias=MARKS, repr=False, exclude=True
     )
 

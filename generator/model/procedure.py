@@ -2,11 +2,12 @@
 
 from typing import Annotated
 
-from pydantic import Field, PlainValidator
+from pydantic import Field
 from pydantic.json_schema import SkipJsonSchema
 
 from generator.model.given import Value, read_value
 from generator.model.located import ID, Located, Text
+from generator.model.reader import Reader
 from generator.model.scalars import (
     Day,
     Flag,
@@ -49,7 +50,7 @@ class Part(Located):
     """The workpiece: its name, how it starts and how it must end."""
 
     name: Sentence
-    starts: PartState = PartState()
+    starts: PartState = PartState.model_construct()
     ends: PartState | None = None
 
 
@@ -106,7 +107,7 @@ class Stage(Located):
 class Procedure(Located):
     """The whole procedure as one author's file; `id` is the file's name."""
 
-    id: SkipJsonSchema[Annotated[Text, PlainValidator(Text)]] = Field(default=Text(""), validation_alias=ID)
+    id: SkipJsonSchema[Annotated[Text, Reader(Text)]] = Field(default=Text(""), validation_alias=ID)
     title: Sentence
     who: Ref
     also_present: Ref | None = None
@@ -119,7 +120,7 @@ class Procedure(Located):
     stop_rule: Sentence | None = None
     tell_us_first: Sentences = ()
     part: Part | None = None
-    job: Annotated[dict[Name, Annotated[Value, PlainValidator(read_value)]], Named] = {}
+    job: Annotated[dict[Name, Annotated[Value, Reader(read_value)]], Named] = {}
     stages: Annotated[tuple[Stage, ...], Listed, Field(min_length=1)]
     you_may_see: Annotated[tuple[Symptom, ...], Listed] = ()
     cards: Annotated[tuple[Card, ...], Listed] = ()

@@ -2,10 +2,11 @@
 
 from typing import Annotated
 
-from pydantic import Field, PlainValidator
+from pydantic import Field
 
 from generator.model.given import Value, read_value
 from generator.model.located import Located
+from generator.model.reader import Reader
 from generator.model.scalars import ClockTime, Limits, Listed, Name, Named, OneOf, Ref, Refs, Sentence, Span
 
 
@@ -46,7 +47,7 @@ class Room(Located):
     base_wear: Refs = ()
     who_may_print: Refs = ()
     sheets_good_for: Span | None = None
-    help: Help = Help()
+    help: Help = Help.model_construct()
     unattended_notice: Sentence | None = None
     unattended_at_most: Span | None = None
     ghs: Annotated[str, _GHS] = "rev10"
@@ -71,6 +72,6 @@ class GlossaryEntry(Located):
 class CalculatorSettings(Located):
     """This lab's values for one formula: defaults, usual ranges, and limits never to be passed."""
 
-    defaults: Annotated[dict[Name, Annotated[Value, PlainValidator(read_value)]], Named] = {}
+    defaults: Annotated[dict[Name, Annotated[Value, Reader(read_value)]], Named] = {}
     usual: Annotated[dict[Name, Limits], Named] = {}
-    never_above: Annotated[dict[Name, Annotated[Value, PlainValidator(read_value)]], Named] = {}
+    never_above: Annotated[dict[Name, Annotated[Value, Reader(read_value)]], Named] = {}

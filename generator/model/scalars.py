@@ -6,16 +6,11 @@ from collections.abc import Callable, Mapping
 from difflib import get_close_matches
 from typing import Annotated, Any
 
-from pydantic import (
-    BeforeValidator,
-    GetCoreSchemaHandler,
-    GetJsonSchemaHandler,
-    PlainValidator,
-    WithJsonSchema,
-)
-from pydantic_core import CoreSchema, PydanticCustomError, core_schema
+from pydantic import BeforeValidator
+from pydantic_core import PydanticCustomError
 
 from generator.model.located import MARKS, WHERE, Text
+from generator.model.reader import Reader
 from generator.units import (
     Clock,
     Counted,
@@ -101,14 +96,15 @@ def a_count(value: object) -> int:
     )
 
 
-class OneOf:
+class OneOf(Reader):
     """A field that takes one word of a closed list; editors offer the list."""
 
     def __init__(self, *words: str, kind: str) -> None:
+        super().__init__(self.word, type="string", enum=list(words))
         self.words = words
         self.kind = kind
 
-    def __call__(self, value: object) -> str:
+    def word(self, value: object) -> str:
         """The word as written; refused with the nearest one."""
         word = text(value)
         if word in self.words:
@@ -118,14 +114,6 @@ class OneOf:
         raise refuse(
             "unknown-name", f'"{word}" is no {self.kind}', f"{hint}write one of: {', '.join(self.words)}"
         )
-
-    def __get_pydantic_core_schema__(self, source: Any, handler: GetCoreSchemaHandler) -> CoreSchema:
-        return core_schema.no_info_plain_validator_function(self)
-
-    def __get_pydantic_json_schema__(
-        self, schema: CoreSchema, handler: GetJsonSchemaHandler
-    ) -> dict[str, Any]:
-        return {"type": "string", "enum": list(self.words)}
 
 
 def units_reader(
@@ -169,11 +157,8 @@ def named(value: object) -> object:
     return {key: inner for key, inner in value.items() if key not in (WHERE, MARKS)}
 
 
-_STRING: dict[str, Any] = {"type": "string"}
-
-
-def _leaf(read: Callable[[object], Any], description: str, **more: Any) -> tuple[Any, Any]:
-    return PlainValidator(read), WithJsonSchema({**_STRING, "description": description, **more})
+def _leaf(read: Callable[[object], Any], description: str, **more: Any) -> Reader:
+    return Reader(read, **{"type": "string", "description": description, **more})
 
 
 def _dimension(example: str) -> Dimension:
@@ -181,34 +166,34 @@ def _dimension(example: str) -> Dimension:
 
 
 TIME = _dimension("1 s")
-Sentence = Annotated[Text, *_leaf(text, "words", type=["string", "number", "boolean"])]
-Id = Annotated[Text, *_leaf(an_id, "lower-case words with hyphens", pattern="^[a-z0-9]+(-[a-z0-9]+)*$")]
-Ref = Annotated[Text, *_leaf(text, "the id of something declared elsewhere")]
-Name = Annotated[str, *_leaf(text, "a name of the author's own")]
-Flag = Annotated[bool, PlainValidator(a_flag), WithJsonSchema({"type": ["boolean", "string"]})]
-Count = Annotated[int, PlainValidator(a_count), WithJsonSchema({"type": ["integer", "string"]})]
-Amount = Annotated[Quantity, *_leaf(units_reader(read_quantity), "a number and a unit, as 1.9 A/dm2")]
-Span = Annotated[Quantity, *_leaf(units_reader(read_quantity, (TIME,)), "a time, as 8 min")]
+Sentence = Annotated[Text, _leaf(text, "words", type=["string", "number", "boolean"])]
+Id = Annotated[Text, _leaf(an_id, "lower-case words with hyphens", pattern="^[a-z0-9]+(-[a-z0-9]+)*$")]
+Ref = Annotated[Text, _leaf(text, "the id of something declared elsewhere")]
+Name = Annotated[str, _leaf(text, "a name of the author's own")]
+Flag = Annotated[bool, Reader(a_flag, type=["boolean", "string"])]
+Count = Annotated[int, Reader(a_count, type=["integer", "string"])]
+Amount = Annotated[Quantity, _leaf(units_reader(read_quantity), "a number and a unit, as 1.9 A/dm2")]
+Span = Annotated[Quantity, _leaf(units_reader(read_quantity, (TIME,)), "a time, as 8 min")]
 Limits = Annotated[
-    Window, *_leaf(units_reader(read_window), "a window, as 6 to 10 min, up to 8 min, at least 90 s")
+    Window, _leaf(units_reader(read_window), "a window, as 6 to 10 min, up to 8 min, at least 90 s")
 ]
-SpanLimits = Annotated[Window, *_leaf(units_reader(read_window, (TIME,)), "a window of time, as 6 to 10 min")]
+SpanLimits = Annotated[Window, _leaf(units_reader(read_window, (TIME,)), "a window of time, as 6 to 10 min")]
 Temperatures = Annotated[
-    Window, *_leaf(units_reader(read_window, (_dimension("20 degC"),)), "a window, as 42 to 48 degC")
+    Window, _leaf(units_reader(read_window, (_dimension("20 degC"),)), "a window, as 42 to 48 degC")
 ]
-Length = Annotated[Quantity, *_leaf(units_reader(read_quantity, (_dimension("1 m"),)), "a length, as 1.5 m")]
-Volume = Annotated[Quantity, *_leaf(units_reader(read_quantity, (_dimension("1 L"),)), "a volume, as 18 L")]
+Length = Annotated[Quantity, _leaf(units_reader(read_quantity, (_dimension("1 m"),)), "a length, as 1.5 m")]
+Volume = Annotated[Quantity, _leaf(units_reader(read_quantity, (_dimension("1 L"),)), "a volume, as 18 L")]
 Density = Annotated[
-    Quantity, *_leaf(units_reader(read_quantity, (_dimension("1 kg/L"),)), "a density, as 1.84 kg/L")
+    Quantity, _leaf(units_reader(read_quantity, (_dimension("1 kg/L"),)), "a density, as 1.84 kg/L")
 ]
-Current = Annotated[Quantity, *_leaf(units_reader(read_quantity, (_dimension("1 A"),)), "a current, as 12 A")]
+Current = Annotated[Quantity, _leaf(units_reader(read_quantity, (_dimension("1 A"),)), "a current, as 12 A")]
 Ph = Annotated[
     object,
-    *_leaf(units_reader(read_numbers_window), "a window of pH, as 9.5 to 10.4", type=["number", "string"]),
+    _leaf(units_reader(read_numbers_window), "a window of pH, as 9.5 to 10.4", type=["number", "string"]),
 ]
-Times = Annotated[Counted, *_leaf(units_reader(read_counted), "a count and a word, as 4 points")]
-ClockTime = Annotated[Clock, *_leaf(units_reader(read_clock), "a time of day, as 13:10")]
-Day = Annotated[datetime.date, *_leaf(units_reader(read_date), "a day, as 2026-06-03")]
+Times = Annotated[Counted, _leaf(units_reader(read_counted), "a count and a word, as 4 points")]
+ClockTime = Annotated[Clock, _leaf(units_reader(read_clock), "a time of day, as 13:10")]
+Day = Annotated[datetime.date, _leaf(units_reader(read_date), "a day, as 2026-06-03")]
 Listed = BeforeValidator(listed)
 Named = BeforeValidator(named)
 Sentences = Annotated[tuple[Sentence, ...], Listed]

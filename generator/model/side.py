@@ -2,11 +2,12 @@
 
 from typing import Annotated
 
-from pydantic import Field, PlainValidator
+from pydantic import Field
 
 from generator.model.given import Value, read_value
 from generator.model.located import Located
 from generator.model.procedure import Accept, Card
+from generator.model.reader import Reader
 from generator.model.scalars import Listed, Name, Named, Ref, Sentence
 
 
@@ -17,7 +18,7 @@ class ClassFile(Located):
     title: Sentence | None = None
     approver: Ref | None = None
     because: Sentence | None = None
-    job: Annotated[dict[Name, Annotated[Value, PlainValidator(read_value)]], Named] = {}
+    job: Annotated[dict[Name, Annotated[Value, Reader(read_value)]], Named] = {}
     steps: dict[str, object] = {}
     cards: Annotated[tuple[Card, ...], Listed] = ()
     accept: Annotated[tuple[Accept, ...], Listed] = ()

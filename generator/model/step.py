@@ -4,10 +4,11 @@ import re
 from dataclasses import dataclass
 from typing import Annotated
 
-from pydantic import Field, PlainValidator
+from pydantic import Field
 
 from generator.model.given import FormulaRef, Value, read_power, read_time, read_used, read_value
 from generator.model.located import Located, Text
+from generator.model.reader import Reader
 from generator.model.scalars import (
     Count,
     Flag,
@@ -111,7 +112,7 @@ class Pause(Located):
 class PowerOn(Located):
     """Current or elements on: to what, and how fast."""
 
-    to: Annotated[Quantity | FormulaRef, PlainValidator(read_power)]
+    to: Annotated[Quantity | FormulaRef, Reader(read_power)]
     ramp: Span | None = None
 
 
@@ -129,7 +130,7 @@ class Picture(Located):
     alt: Sentence | None = None
 
 
-Recorded = Annotated[dict[Name, Annotated[Reading, PlainValidator(read_reading)]], Named]
+Recorded = Annotated[dict[Name, Annotated[Reading, Reader(read_reading)]], Named]
 _STAYS = OneOf("here", "near", "away", kind="way to stay")
 
 
@@ -161,8 +162,8 @@ class Step(Located):
     do: Annotated[str, OneOf(*VERBS, kind="verb")]
     at: Ref | None = None
     into: Ref | None = None
-    use: Annotated[dict[Ref, Annotated[Quantity | Text, PlainValidator(read_used)]], Named] = {}
-    for_: Annotated[Quantity | FormulaRef, PlainValidator(read_time)] | None = Field(
+    use: Annotated[dict[Ref, Annotated[Quantity | Text, Reader(read_used)]], Named] = {}
+    for_: Annotated[Quantity | FormulaRef, Reader(read_time)] | None = Field(
         default=None, alias="for"
     )
     takes: Span | None = None
@@ -180,8 +181,8 @@ class Step(Located):
     fresh: Flag = False
     wash_hands: Flag = False
     rack: Ref | None = None
-    rock: Annotated[Counted, PlainValidator(read_rock)] | None = None
-    set: Annotated[dict[Name, Annotated[Text | tuple[Leg, ...], PlainValidator(read_setting)]], Named] = {}
+    rock: Annotated[Counted, Reader(read_rock)] | None = None
+    set: Annotated[dict[Name, Annotated[Text | tuple[Leg, ...], Reader(read_setting)]], Named] = {}
     power: PowerOn | None = None
     watch: Watch | None = None
     waste: Ref | None = None
@@ -191,7 +192,7 @@ class Step(Located):
     ask: Ask | None = None
     picture: Picture | None = None
     formulas: Refs = ()
-    given: Annotated[dict[Name, Annotated[Value, PlainValidator(read_value)]], Named] = {}
+    given: Annotated[dict[Name, Annotated[Value, Reader(read_value)]], Named] = {}
     was: Id | None = None
 
 

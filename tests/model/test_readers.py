@@ -48,8 +48,8 @@ def test_what_is_no_id(word: str, fix: str) -> None:
 
 def test_a_closed_list_names_the_nearest() -> None:
     kind = OneOf("lid", "door", kind="cover")
-    assert kind("lid") == "lid"
-    assert refused(kind, "lidd") == ("unknown-name", "did you mean `lid`? write one of: lid, door")
+    assert kind.word("lid") == "lid"
+    assert refused(kind.word, "lidd") == ("unknown-name", "did you mean `lid`? write one of: lid, door")
 
 
 @pytest.mark.parametrize(

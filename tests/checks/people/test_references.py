@@ -3,12 +3,13 @@
 from collections.abc import Iterator
 from typing import Annotated, Any, get_args, get_origin
 
-from pydantic import BaseModel, WithJsonSchema
+from pydantic import BaseModel
 
 from generator.checks import docs
 from generator.checks.people.fields import LAB_FIELDS, PROCEDURE_FIELDS, ROOM_FIELDS, STEP_FIELDS
 from generator.checks.people.references import rule_ids
 from generator.model import Lab, Procedure, Step
+from generator.model.reader import Reader
 
 NAMES_SOMETHING = "the id of something declared elsewhere"
 TOLD_ELSEWHERE = {
@@ -38,8 +39,8 @@ def refs(model: type[BaseModel], seen: tuple[type, ...] = ()) -> Iterator[str]:
 
 def _descriptions(parts: Any) -> Iterator[object]:
     for part in parts:
-        if isinstance(part, WithJsonSchema):
-            found = (part.json_schema or {}).get("description")
+        if isinstance(part, Reader):
+            found = part.schema.get("description")
             yield NAMES_SOMETHING if found == NAMES_SOMETHING else found
         elif get_origin(part) is Annotated or get_args(part):
             yield from _descriptions(get_args(part))
