@@ -10,7 +10,7 @@ from generator.formulas import arithmetic
 from generator.formulas.as_given import plain_numbers
 from generator.formulas.errors import FormulaError
 from generator.formulas.evaluate import evaluate, holds
-from generator.formulas.inputs import AnyInput, Input
+from generator.formulas.inputs import AnyInput, Input, Rows
 from generator.formulas.settling import Values, as_quantity, settle
 from generator.formulas.tape import Tape
 from generator.formulas.tracing import record
@@ -188,10 +188,10 @@ class Formula:
         return Quantity(from_si(number, self.answer.unit), self.answer.unit)
 
     def with_pint(self, **values: Any) -> Any:
-        """The answer as a pint quantity from pint quantities; lists and records as in `evaluate`."""
-        from generator.units.pint_door import from_pint, to_pint
+        """The answer as a pint quantity from pint quantities, in rows too; records as in `evaluate`."""
+        from generator.units.pint_door import to_pint
 
-        ours = {name: _from_pint(self, name, value, from_pint) for name, value in values.items()}
+        ours = {name: _from_pint(self, self.input(name), value) for name, value in values.items()}
         return to_pint(self.evaluate(ours))
 
     def _evaluate_as_given(self, values: Values) -> Quantity:
@@ -209,13 +209,21 @@ class Formula:
         raise FormulaError("nothing comes out of these numbers", "check them against each other", self.name)
 
 
-def _from_pint(formula: Formula, name: str, value: Any, read: Callable[[Any, str], Quantity]) -> Any:
-    wanted = formula.input(name)
+def _from_pint(formula: Formula, wanted: AnyInput | None, value: Any) -> Any:
+    from generator.units.pint_door import from_pint_in
+
+    if isinstance(wanted, Rows) and isinstance(value, tuple | list):
+        columns = {column.name: column for column in wanted.columns}
+        return tuple(
+            {name: _from_pint(formula, columns.get(name), cell) for name, cell in row.items()}
+            for row in value
+        )
     if isinstance(wanted, Input) and hasattr(value, "magnitude"):
         try:
-            return read(value, wanted.unit)
+            return from_pint_in(value, wanted.all_units)
         except DimensionError as error:
-            raise FormulaError(str(error), f"give it in {wanted.unit}", formula.name, given=name) from error
+            fix = f"give it in {wanted.unit}"
+            raise FormulaError(str(error), fix, formula.name, given=wanted.name) from error
     return value
 
 

@@ -53,6 +53,9 @@ PINT_NAMES = {
     "mL/min": "milliliter/minute",
 }
 
+# Of hardness, parts and pieces pint knows nothing.
+_KNOWN_KINDS = ("", "temperature difference")
+
 
 @cache
 def registry() -> "UnitRegistry[Any]":
@@ -76,10 +79,36 @@ def pint_name(symbol: str) -> str:
 def to_pint(quantity: Quantity) -> Any:
     """The quantity as a pint quantity in the same unit; DimensionError for hardness, parts and pieces."""
     row = UNITS[quantity.unit]
-    if row.dimension.kind not in ("", "temperature difference"):
+    if row.dimension.kind not in _KNOWN_KINDS:
         raise DimensionError(f"pint has no unit for {row.dimension}")
-    units = registry()
-    return units.Quantity(quantity.number, units.Unit(pint_name(quantity.unit)))
+    return registry().Quantity(quantity.number, _unit(quantity.unit))
+
+
+@cache
+def _unit(symbol: str) -> Any:
+    return registry().Unit(pint_name(symbol))
+
+
+@cache
+def _parts(symbol: str) -> frozenset[tuple[str, float]]:
+    """The units that pint makes one of ours of, each with its power."""
+    return _parts_of(to_pint(Quantity(1.0, symbol)))
+
+
+def _parts_of(value: Any) -> frozenset[tuple[str, float]]:
+    return frozenset(value.unit_items())
+
+
+def from_pint_in(value: Any, units: tuple[str, ...]) -> Quantity:
+    """A pint quantity as ours: its own number where its unit is one of `units`, else in the first of them.
+
+    Our conversions are exact to the last bit, and the page's; pint's may be a bit away.
+    """
+    parts = _parts_of(value)
+    for unit in units:
+        if UNITS[unit].dimension.kind in _KNOWN_KINDS and _parts(unit) == parts:
+            return Quantity(float(value.magnitude), unit)
+    return from_pint(value, units[0])
 
 
 def from_pint(value: Any, unit: str) -> Quantity:

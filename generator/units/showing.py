@@ -43,7 +43,12 @@ def _shortest(number: float) -> str:
 
 
 def _show_power(number: float, digits: int | None) -> str:
-    mantissa, power = (f"{number:.{digits - 1}e}" if digits else f"{number:.11e}").split("e")
+    from decimal import ROUND_HALF_UP, Context
+
+    # Halves go away from zero, as in a browser's toExponential.
+    figures = digits or 12
+    rounded = Context(prec=figures, rounding=ROUND_HALF_UP).create_decimal_from_float(number)
+    mantissa, power = f"{rounded:.{figures - 1}e}".split("e")
     if not digits and "." in mantissa:
         mantissa = mantissa.rstrip("0").rstrip(".")
     raised = str(int(power)).translate(_RAISED)

@@ -138,6 +138,15 @@ def test_the_python_interface_speaks_pint() -> None:
         TIME.with_pint(copper=units.Quantity(22, "second"), density=units.Quantity(1, "A/m**2"))
 
 
+def test_rows_take_pint_too() -> None:
+    units = registry()
+    board = {"length": "140 mm", "width": "95 mm", "board_thickness": "1.55 mm", "masked": "8 mm"}
+    found = find_formula("plating_area").with_pint(
+        **board, holes=({"count": 180, "drill": units.Quantity(0.9, "mm")}, {"count": 26, "drill": "1.3 mm"})
+    )
+    assert round(found.to("dm**2").magnitude, 2) == 2.57
+
+
 @pytest.mark.parametrize("name", [formula.name for formula in LIBRARY])
 def test_turned_round_it_gives_the_input_back(name: str) -> None:
     formula = find_formula(name)

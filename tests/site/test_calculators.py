@@ -1,26 +1,26 @@
 """Every calculator on its real page, in Chromium, against the same formula in Python."""
 
 import html
+import json
 import random
 import re
 from collections.abc import Iterator
 from typing import Any
-from urllib.parse import urlencode
 
 import pytest
 from playwright.sync_api import Browser, Page
 
-from generator.formulas import LIBRARY, AnyInput, Choice, Formula, FormulaError, Input, Rows, Sizes
+from generator.formulas import LIBRARY, Formula
+from generator.model import CalculatorSettings
 from generator.outputs.chart import chart_svg
 from generator.pipeline.check import Checked
-from generator.sums import passed_limits
 from generator.units import Quantity
-from generator.units.quantity import from_si
 from generator.views.filling.calculator import calculator_view
-from tests.outputs.random_givens import random_value
+from tests.formulas.float_sums import METALS, RECORDS, SUMS, TRANSCENDENTAL, out_of_si
+from tests.site.calculator_cases import Case, all_choices, answer_in_python, random_case, short_case
 from tests.site.calculator_pages import LabSite, address, listen
 
-CASES = 6
+CASES = 2000
 pytestmark = pytest.mark.browser
 
 
@@ -35,73 +35,157 @@ def shared_page(chromium: Browser) -> Iterator[Page]:
     context.close()
 
 
-SEND = """(hash) => new Promise((done) => {
-  addEventListener("hashchange", () => {
-    const result = document.querySelector(".nw-result");
-    const number = "value" in result.dataset ? Number(result.dataset.value) : null;
-    done([number, result.textContent, document.querySelector(".nw-wrong").textContent]);
-  }, { once: true });
-  location.hash = hash;
-})"""
-
-
-def given(each: AnyInput, dice: random.Random, turn: int) -> Any:
-    """A value for an input, in one of its units by turns."""
-    match each:
-        case Input():
-            unit = each.all_units[turn % len(each.all_units)]
-            return Quantity(float(repr(from_si(random_value(each, dice), unit))), unit)
-        case Rows():
-            rows = range(dice.randint(0, 4))
-            return tuple({column.name: given(column, dice, turn) for column in each.columns} for _ in rows)
-        case Choice():
-            return dice.choice(each.table.rows).name
-        case Sizes():
-            return None
-
-
-def typed(value: Any) -> str:
-    if isinstance(value, Quantity):
-        return f"{value.number!r} {value.unit}".strip()
-    if isinstance(value, tuple):
-        return ", ".join(" x ".join(typed(cell) for cell in row.values()) for row in value)
-    return str(value)
+# Drives the form as a user does: units chosen, numbers typed, rows added and removed, then one `input` event
+# on what was typed last, by which the page reads every box and answers.
+DRIVE = """(texts) => {
+  const cases = JSON.parse(texts);
+  const form = document.querySelector("[data-nw-calculator]");
+  const boxes = [...form.querySelectorAll(":scope > .nw-fields")].pop().children;
+  const result = form.querySelector(".nw-result");
+  const wrong = form.querySelector(".nw-wrong");
+  const unit = form.querySelector(".nw-answer select");
+  const said = (element, kind) => element.dispatchEvent(new Event(kind, { bubbles: true }));
+  const choose = (select, value) => {
+    if (select.value === value) return;
+    select.value = value;
+    said(select, "change");
+  };
+  const type = (field, [text, symbol]) => {
+    const entry = field.querySelector("input");
+    const choice = field.querySelector("select");
+    if (symbol !== null && choice) { entry.value = ""; choose(choice, symbol); }
+    entry.value = text;
+    return entry;
+  };
+  const fillRows = (box, rows) => {
+    const lines = box.querySelector(".nw-row-list").children;
+    while (lines.length < rows.length) box.querySelector(":scope > button").click();
+    while (lines.length > rows.length) lines[0].querySelector("button").click();
+    rows.forEach((row, at) => row.forEach((cell, column) => type(lines[at].children[column], cell)));
+    return box;
+  };
+  const fill = (box, entry) => {
+    if (box.matches("fieldset")) return fillRows(box, entry);
+    if (typeof entry !== "string") return type(box, entry);
+    const choice = box.querySelector("select");
+    return choice ? (choose(choice, entry), choice) : type(box, [entry, null]);
+  };
+  const found = cases.map(([entries, symbol]) => {
+    const filled = entries.map((entry, at) => fill(boxes[at], entry));
+    const last = filled.filter((one) => one.matches("input")).pop();
+    choose(unit, symbol);
+    said(last || boxes[0].querySelector("input") || unit, last ? "input" : "change");
+    return ["value" in result.dataset ? result.dataset.value : null, result.textContent, wrong.textContent];
+  });
+  localStorage.clear();
+  return JSON.stringify(found);
+}"""
 
 
 @pytest.mark.parametrize("formula", LIBRARY, ids=lambda formula: formula.name)
-def test_the_page_and_python_agree(shared_page: Page, calculator_site: LabSite, formula: Formula) -> None:
-    """Random numbers, all units by turns, sent in by the address; a refusal is one on both sides."""
+def test_page_python_and_plain_floats_agree(
+    shared_page: Page, calculator_site: LabSite, formula: Formula
+) -> None:
+    """Two thousand answers of the page, every unit chosen: as Python gives them, and as a plain sum does."""
     dice = random.Random(formula.name)
+    settings = _settings(calculator_site[1], formula)
     shared_page.goto(address(calculator_site, f"calculators/{formula.name}"))
     assert_said_as_built(shared_page, calculator_site[1], formula)
-    settings = calculator_site[1].lab.lab.calculators.get(formula.name) if calculator_site[1].lab else None
-    answered = 0
-    turns = max(len(formula.answer.all_units), *(len(u) for u in _unit_lists(formula)), CASES)
-    for turn in range(turns * 10):
-        values = {each.name: given(each, dice, turn) for each in formula.inputs}
-        values = {name: value for name, value in values.items() if value is not None}
-        unit = formula.answer.all_units[turn % len(formula.answer.all_units)]
-        hash = urlencode({**{name: typed(value) for name, value in values.items()}, "in": unit})
-        number, shown, said = shared_page.evaluate(SEND, hash)
-        try:
-            wanted = formula.evaluate(values).to(unit)
-            if any(passed_limits(formula, values, wanted, settings)):
-                raise FormulaError("the lab never allows it")
-        except FormulaError:
-            assert (number, shown) == (None, "no answer"), values
-            assert said and "NaN" not in said
+    cases, wanted = _answered(formula, dice, settings)
+    entries = json.dumps([[case.entries, case.unit] for case in cases])
+    found = json.loads(shared_page.evaluate(DRIVE, entries))
+    for case, number, (value, shown, said) in zip(cases, wanted, found, strict=True):
+        if number is None:
+            assert (value, shown) == (None, "no answer"), case
+            assert said and "NaN" not in said, case
             continue
-        assert number == pytest.approx(wanted.number, rel=1e-12), (values, said)
-        assert shown == formula.answer.show(wanted), values
-        answered += 1
-        if answered >= turns:
-            break
-    assert answered >= 2, "no case in which the formula answers"
+        assert value is not None, (case, said)
+        agree(formula, case, number, float(value))
+        assert shown == formula.answer.show(Quantity(number, case.unit)), case
+    assert frozenset(choice for case in cases for choice in case.used) >= all_choices(formula)
+    assert {case.unit for case in cases} == set(formula.answer.all_units)
 
 
-def _unit_lists(formula: Formula) -> list[tuple[str, ...]]:
-    columns = [c for each in formula.inputs if isinstance(each, Rows) for c in each.columns]
-    return [each.all_units for each in (*formula.inputs, *columns) if isinstance(each, Input)]
+def _answered(
+    formula: Formula, dice: random.Random, settings: CalculatorSettings | None
+) -> tuple[list[Case], list[float | None]]:
+    """Cases until enough have an answer, with up to fifty that are refused."""
+    cases: list[Case] = []
+    wanted: list[float | None] = []
+    answers = 0
+    for turn in range(CASES * 10):
+        case = random_case(formula, dice, turn)
+        number = answer_in_python(formula, case, settings)
+        if number is None and wanted.count(None) >= 50:
+            continue
+        cases.append(case)
+        wanted.append(number)
+        answers += number is not None
+        if answers == CASES:
+            return cases, wanted
+    raise AssertionError(f"only {answers} cases in which the formula answers")
+
+
+def agree(formula: Formula, case: Case, number: float, value: float) -> None:
+    """Page and Python, and both with the sum on plain floats: 1e-15, or 1e-12 beyond plain arithmetic."""
+    near = 1e-12 if formula.name in TRANSCENDENTAL else 1e-15
+    plain = out_of_si(SUMS[formula.name](case.as_floats()), case.unit)
+    assert abs(value - number) <= near * abs(number), (case, "page", value, "Python", number)
+    assert abs(value - plain) <= near * abs(plain), (case, "page", value, "plain floats", plain)
+
+
+@pytest.mark.parametrize("formula", LIBRARY, ids=lambda formula: formula.name)
+def test_what_is_typed_key_by_key_is_answered(
+    shared_page: Page, calculator_site: LabSite, formula: Formula
+) -> None:
+    dice = random.Random(formula.name)
+    settings = _settings(calculator_site[1], formula)
+    shared_page.goto(address(calculator_site, f"calculators/{formula.name}"))
+    rows = shared_page.locator(".nw-row").count()
+    drawn = (short_case(formula, dice, rows) for _ in range(CASES))
+    case = next(case for case in drawn if answer_in_python(formula, case, settings) is not None)
+    for text in _texts(case.entries):
+        _to_the_next_box(shared_page)
+        if text in RECORDS:
+            shared_page.keyboard.press("Home")
+            for _ in range(list(METALS if text in METALS else ("outside", "inside")).index(text)):
+                shared_page.keyboard.press("ArrowDown")
+        else:
+            shared_page.keyboard.press("Control+a")
+            shared_page.keyboard.type(text)
+    number = answer_in_python(formula, case, settings)
+    value = shared_page.locator(".nw-result").get_attribute("data-value")
+    assert value is not None and float(value) == pytest.approx(number, rel=1e-12), case
+    shared_page.evaluate("localStorage.clear()")
+
+
+def _texts(entries: Any) -> Iterator[str]:
+    """What is typed into box after box; a cell is its text and the choice that it leaves alone."""
+    for entry in entries:
+        if isinstance(entry, str):
+            yield entry
+        elif isinstance(entry[0] if entry else entry, tuple):
+            yield from (cell[0] for row in entry for cell in row)
+        elif entry:
+            yield entry[0]
+
+
+def _to_the_next_box(page: Page) -> None:
+    """By the Tab key, past choices of units and buttons, to a box for a number or a row of a table."""
+    at = "document.activeElement"
+    for _ in range(60):
+        page.keyboard.press("Tab")
+        if page.evaluate(f"{at}.matches('.nw-fields:not(.nw-wanted) :is(input, select:not(.nw-unit))')"):
+            return
+    raise AssertionError("no box is reached by the Tab key")
+
+
+def _settings(checked: Checked, formula: Formula) -> CalculatorSettings | None:
+    return checked.lab.lab.calculators.get(formula.name) if checked.lab else None
+
+
+def test_every_formula_has_a_sum_on_plain_floats() -> None:
+    assert sorted(SUMS) == sorted(formula.name for formula in LIBRARY)
 
 
 def test_every_formula_has_a_page_and_every_page_a_formula(calculator_site: LabSite) -> None:

@@ -6,7 +6,7 @@ from hypothesis import strategies as st
 
 from generator.units import UNITS, DimensionError, Quantity, Tolerance, Window, read_window
 from generator.units.dimension import CURRENT_DENSITY, LENGTH, NUMBER, TIME
-from generator.units.pint_door import from_pint, registry, to_pint
+from generator.units.pint_door import from_pint, from_pint_in, registry, to_pint
 
 
 def test_si_values() -> None:
@@ -94,3 +94,7 @@ def test_through_the_pint_door() -> None:
         from_pint(current, "min")
     with pytest.raises(DimensionError):
         to_pint(Quantity(60, "HRC"))
+    assert from_pint_in(to_pint(Quantity(0.3, "mil")), ("um", "mil")) == Quantity(0.3, "mil")
+    assert from_pint_in(to_pint(Quantity(1, "kA")), ("A", "mA")).to("A").number == pytest.approx(1000)
+    with pytest.raises(DimensionError):
+        from_pint_in(current, ("min", "boards"))

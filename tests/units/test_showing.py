@@ -61,6 +61,7 @@ def test_significant_digits(number: float, digits: int, shown: str) -> None:
 
 def test_no_negative_nothing() -> None:
     assert show_number(-0.0) == "0"
+    assert show_number(1533115351265.0) == "1.53311535127\u00a0×\u00a010¹²"
     assert show_number(-0.001, 2) == "0.00"
 
 

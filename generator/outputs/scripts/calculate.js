@@ -82,12 +82,9 @@ function wholeNearest(a) {
   return words.nearest(a, 1);
 }
 
-/** @param {number} low @param {number} high @returns {number[]} the whole numbers from low to high */
-function wholeNumbers(low, high) {
-  if (!(Math.abs(low) <= FARTHEST && Math.abs(high) <= FARTHEST) || high - low >= MOST_STEPS) return [NaN];
-  const numbers = [];
-  for (let number = low; number <= high; number = number + 1) numbers.push(number);
-  return numbers;
+/** @param {number} low @param {number} high @returns {boolean} whether nobody can count from low to high */
+function isTooFar(low, high) {
+  return !(Math.abs(low) <= FARTHEST && Math.abs(high) <= FARTHEST) || high - low >= MOST_STEPS;
 }
 
 /** The words of the formula language that JavaScript lacks; a formula takes them as its second argument. */
@@ -123,13 +120,15 @@ export const words = Object.freeze({
   },
   /** @param {number} low @param {number} high @param {(i: number) => number} body @returns {number} */
   product(low, high, body) {
+    if (isTooFar(low, high)) return 1 * body(NaN);
     let result = 1;
-    for (const i of wholeNumbers(low, high)) result = result * body(i);
+    for (let i = low; i <= high; i = i + 1) result = result * body(i);
     return result;
   },
   /** @param {number} low @param {number} high @param {(i: number) => boolean} condition @returns {number} */
   smallest(low, high, condition) {
-    for (const i of wholeNumbers(low, high)) if (condition(i)) return i;
+    if (isTooFar(low, high)) return NaN;
+    for (let i = low; i <= high; i = i + 1) if (condition(i)) return i;
     return NaN;
   },
   /** @param {number} value @param {number[]} sizes @returns {number} */

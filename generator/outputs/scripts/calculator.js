@@ -24,7 +24,7 @@ function startCalculator(place, data) {
   const parts = formPieces(data, () => changed());
   const boxes = new Map([...data.boxes, answerBox].map((box) => [box.name, boxFor(box, () => changed())]));
   const fields = make("div", { class: "nw-fields" }, [...boxes.values()].map((box) => box.element));
-  const state = { data, parts, boxes, answerBox };
+  const state = { data, parts, boxes, answerBox, shown: "", drawing: 0 };
   const changed = () => show(state);
   const reset = () => {
     boxes.forEach((box) => box.reset());
@@ -90,14 +90,20 @@ function show(state) {
     parts.result.textContent = state.shown = found.shown;
     parts.result.dataset.value = String(found.number);
     parts.say(parts.label.textContent + ": " + found.shown + ". " + unusual.join(" "));
-    showWhatFollows(state, found);
+    showSoon(state, found);
   } catch (error) {
     parts.notes.textContent = sentence(error.message);
     parts.result.textContent = state.shown = "no answer";
     delete parts.result.dataset.value;
     parts.say("No answer. " + sentence(error.message));
-    showWhatFollows(state, null);
+    showSoon(state, null);
   }
+}
+
+/** Draws once for all that was typed since the screen was last drawn. */
+function showSoon(state, found) {
+  cancelAnimationFrame(state.drawing);
+  state.drawing = requestAnimationFrame(() => showWhatFollows(state, found));
 }
 
 /** @param {string} words @returns {string} */
