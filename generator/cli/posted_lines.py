@@ -90,6 +90,7 @@ def replace_lines(copies: Iterable[Hanging]) -> Iterator[Line]:
         yield text_line(
             f"  [ ] {visible(one.name)}, {visible(str(one.copy.hangs))}: {state_text(one)}", hang=6
         )
+    yield text_line("To print this list: newel build, then cards/replace/index.html of the site.", hang=4)
 
 
 def state_text(one: Hanging) -> str:

@@ -140,7 +140,8 @@ def _standings(checked: Checked, shown: Shown) -> Iterator[tuple[str, StandingVi
 
 def _posted(checked: Checked, shown: Shown, paths: frozenset[str]) -> PostedView:
     rows = ((study, one.status, one.codes) for one in shown.standings for study in one.studies.values())
-    return posted_view(checked.shelf, rows, shown.lab.today, paths)
+    room = shown.lab.lab.lab
+    return posted_view(checked.shelf, rows, shown.lab.today, paths, f"{room.title or room.room}, {room.name}")
 
 
 def _screenings(lab: LabStudy) -> dict[str, Screening | NotScreened]:

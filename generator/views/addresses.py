@@ -11,6 +11,7 @@ CHECKS = "checks"
 REPORT = "checks/report"
 CARDS = "cards"
 CURRENT = "cards/current"
+REPLACE = "cards/replace"
 MODEL = "start/model"
 
 

@@ -19,6 +19,24 @@ class CopyView:
 
 
 @dataclass(frozen=True, slots=True)
+class TickView:
+    """One line of the replace list: which copy, where it hangs, what to do, why, and the line to type after.
+
+    `has` and `now` are issue and check code; `now` is empty where the copy only comes down. `pdf` is the card
+    to print, "" for none.
+    """
+
+    copy: str
+    where: str
+    todo: str
+    has: str
+    now: str = ""
+    why: tuple[str, ...] = ()
+    pdf: str = ""
+    after: str = ""
+
+
+@dataclass(frozen=True, slots=True)
 class CurrentCardView:
     """What is posted now for one card: the issue and check code to compare a copy with, and what changed.
 
@@ -41,12 +59,19 @@ class CurrentCardView:
 
 @dataclass(frozen=True, slots=True)
 class PostedView:
-    """The pages cards/ and cards/current/; `built` is the day of this copy of the site (ISO date)."""
+    """The pages cards/, cards/current/ and cards/replace/; `built` is the day of this copy of the site (ISO).
+
+    `replace` are the copies that must come off the wall, `look` those that somebody should look at.
+    """
 
     copies: tuple[CopyView, ...]
     cards: tuple[CurrentCardView, ...]
     procedures: tuple[LinkView, ...] = ()
     built: str = ""
+    room: str = ""
+    day: str = ""
+    replace: tuple[TickView, ...] = ()
+    look: tuple[TickView, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -19,7 +19,7 @@ from generator.views.home import HomeView
 from generator.views.index import GlossaryView, GroupView, IndexView, RowView, TermView
 from generator.views.place import PlaceView
 from generator.views.plan import BoxView, UnitView
-from generator.views.posted import CopyView, CurrentCardView, PostedView
+from generator.views.posted import CopyView, CurrentCardView, PostedView, TickView
 from generator.views.report import FindingView, NotMadeView, ReportView
 from generator.views.shown import BannerView, CallView, EmergencyView, FactView, LinkView, SignView
 
@@ -289,4 +289,12 @@ POSTED = PostedView(
                         changes=(("2", ("Micro-etch 50 s, now 40 s",)),),
                         codes=(("OLD1OLD1", "2"), ("K7Q2M9XA", "3"))),
     ),
+    room="Printed Circuits Lab, Larkmere", day="25 November 2026",
+    replace=(TickView("Coat card, copy 2", "at station 5", "Replace it", "issue 2 · OLD1-OLD1",
+                      "issue 3 · K7Q2-M9XA", ("Micro-etch 50 s, now 40 s",),
+                      "cards/copper-the-holes/coat-card.pdf",
+                      "newel copies replaced copper-the-holes/coat-card 2"),),
+    look=(TickView("Coat card, copy 1", "in the store", "Look at it: due 1 November 2026",
+                   "issue 3 · K7Q2-M9XA",
+                   after="newel copies looked-at copper-the-holes/coat-card 1"),),
 )  # fmt: skip

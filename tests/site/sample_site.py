@@ -67,6 +67,7 @@ def sample_rows() -> list[Row]:
         _row("checks/arrives-wet", frozenset(), checking.rule_page, sample.RULE),
         _row("checks/report", checking.report_anchors(sample.REPORT), checking.report_page, sample.REPORT),
         _row("cards", frozenset(), posted.posted_page, sample.POSTED),
+        _row("cards/replace", frozenset(), posted.replace_page, sample.POSTED),
         _row("cards/current", frozenset(), posted.current_page, sample.POSTED),
     ]
 

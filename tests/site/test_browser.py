@@ -24,6 +24,7 @@ PAGES = (
     "checks/report/index.html",
     "cards/index.html",
     "cards/current/index.html",
+    "cards/replace/index.html",
 )
 PROCEDURE = PAGES[1]
 pytestmark = pytest.mark.browser

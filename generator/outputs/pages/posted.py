@@ -3,7 +3,7 @@
 from generator.outputs.address_links import AddressBook, Links
 from generator.outputs.page import Page, Section
 from generator.outputs.templating import render
-from generator.views.addresses import CARDS, CURRENT
+from generator.views.addresses import CARDS, CURRENT, REPLACE
 from generator.views.posted import PostedView
 
 
@@ -13,6 +13,13 @@ def posted_page(view: PostedView, book: AddressBook) -> Page:
     return Page(
         CARDS, "Wall cards", (Section(1, "page_top", "Wall cards", html),), kind="posted", listed=True
     )
+
+
+def replace_page(view: PostedView, book: AddressBook) -> Page:
+    """Return the list of copies to replace, to be printed and ticked off."""
+    title = "Replace list"
+    html = render("posted/replace.j2", Links(book, REPLACE), view=view)
+    return Page(REPLACE, title, (Section(1, "page_top", title, html),), kind="posted")
 
 
 def current_page(view: PostedView, book: AddressBook) -> Page:

@@ -114,6 +114,7 @@ def lab_sheets(told: Told) -> Iterator[Sheet]:
     yield from _calculators(told)
     yield from _checks(told)
     yield _sheet(addresses.CURRENT, _none, posted.current_page, told.posted)
+    yield _sheet(addresses.REPLACE, _none, posted.replace_page, told.posted)
     model = reference_view()
     entry = reference.reference_entry(model)
     yield _sheet(addresses.MODEL, reference.reference_anchors, reference.reference_page, model, entry)

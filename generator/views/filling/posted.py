@@ -9,6 +9,8 @@ from generator.posting.copies import Hanging, hanging
 from generator.posting.shelf import Shelf
 from generator.study import Study
 from generator.views.addresses import card_path, procedure_address
+from generator.views.filling.replace_list import look_rows, replace_rows
+from generator.views.filling.sheets_held import day_words
 from generator.views.filling.words import low, role_title
 from generator.views.posted import (
     ChangeView,
@@ -22,11 +24,6 @@ from generator.views.shown import BannerView
 
 _GROUPS = {"ppe": "wear", "order": "order"}
 _STATES = {"withdrawn": "withdrawn: take it down", "not posted": "no such card is posted: take it down"}
-
-
-def day_words(day: datetime.date) -> str:
-    """ "25 November 2026"."""
-    return f"{day.day} {day:%B %Y}"
 
 
 def standing_view(
@@ -103,15 +100,28 @@ def posted_view(
     shown: Iterable[tuple[Study, str, Mapping[str, str]]],
     today: datetime.date,
     files: frozenset[str],
+    room: str = "",
 ) -> PostedView:
-    """The lists of copies and of cards; `shown` are studies with their status and the codes of drafts."""
+    """The lists of copies and of cards; `shown` are studies with their status and the codes of drafts.
+
+    `room` is the lab's name, for what is printed.
+    """
     cards: list[CurrentCardView] = []
     for study, status, codes in shown:
         for card in study.procedure.cards:
             cards.append(_current(shelf, study, card, status, codes, files))
-    titles = {f"{card.procedure}/{card.card}": card.title for card in cards}
-    copies = tuple(_copy(one, titles, files) for one in hanging(shelf, today))
-    return PostedView(copies, (*cards, *_gone(shelf, cards)), built=today.isoformat())
+    by_name = {f"{card.procedure}/{card.card}": card for card in cards}
+    titles = {name: card.title for name, card in by_name.items()}
+    hung = hanging(shelf, today)
+    return PostedView(
+        tuple(_copy(one, titles, files) for one in hung),
+        (*cards, *_gone(shelf, cards)),
+        built=today.isoformat(),
+        room=room,
+        day=day_words(today),
+        replace=tuple(replace_rows(hung, by_name, files)),
+        look=tuple(look_rows(hung, by_name)),
+    )
 
 
 def _current(
