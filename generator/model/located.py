@@ -7,25 +7,14 @@ from pydantic import BaseModel, ConfigDict, Field
 from pydantic.json_schema import SkipJsonSchema
 
 from generator.model.reader import Kept
+from generator.notation import Text
 from generator.problems import Location
 from generator.problems.location import NOWHERE
 
 WHERE = "\x00where"
 MARKS = "\x00marks"
 ID = "\x00id"
-
-
-class Text(str):
-    """The author's words with the place where they stand."""
-
-    __slots__ = ("where",)
-
-    where: Location
-
-    def __new__(cls, text: str, where: Location = NOWHERE) -> "Text":
-        made = super().__new__(cls, text)
-        made.where = where
-        return made
+__all__ = ["ID", "MARKS", "WHERE", "Located", "Text"]
 
 
 class Located(BaseModel):

@@ -5,13 +5,11 @@ from dataclasses import dataclass
 import yaml
 
 from generator.notation.decode import decode
-from generator.notation.loader import Loader
+from generator.notation.loader import DEEPEST, MOST_VALUES, Loader, TooDeepError, TooManyError
 from generator.notation.scan import scan
-from generator.notation.tree import ListNode, MapNode, Node, TextNode
+from generator.notation.tree import ListNode, MapNode, Node, Text
 from generator.problems import Level, Location, Problem, by_place
 
-DEEPEST = 40
-_MOST_NODES = 200_000
 _SIGNS = "yaml-sign"
 # CBaseLoader resolves no types: every plain scalar is text, so only these tags come without being written.
 _KNOWN_TAGS = {f"tag:yaml.org,2002:{kind}" for kind in ("str", "seq", "map")}
@@ -33,7 +31,15 @@ def read_text(data: bytes, file: str) -> Document:
     if problems:
         return Document(file, text, None, problems)
     found = list(scan(text, file))
-    if _too_deep(text):
+    root = _compose(text, file, found)
+    return Document(file, text, root, by_place(found))
+
+
+def _compose(text: str, file: str, found: list[Problem]) -> Node | None:
+    loader = Loader(text)
+    try:
+        node = loader.get_single_node()
+    except TooDeepError:
         found.append(
             Problem(
                 "unreadable",
@@ -43,15 +49,18 @@ def read_text(data: bytes, file: str) -> Document:
                 "look for brackets that are never closed",
             )
         )
-        return Document(file, text, None, by_place(found))
-    root = _compose(text, file, found)
-    return Document(file, text, root, by_place(found))
-
-
-def _compose(text: str, file: str, found: list[Problem]) -> Node | None:
-    loader = Loader(text)
-    try:
-        node = loader.get_single_node()
+        return None
+    except TooManyError:
+        found.append(
+            Problem(
+                "unreadable",
+                Level.ERROR,
+                Location(file),
+                f"the file holds more than {MOST_VALUES:,} values",
+                "split it: one procedure a file",
+            )
+        )
+        return None
     except yaml.YAMLError as bad:
         if not any(problem.level is Level.ERROR for problem in found):
             found.append(_parser_problem(bad, file))
@@ -59,22 +68,6 @@ def _compose(text: str, file: str, found: list[Problem]) -> Node | None:
     if node is None:
         return MapNode((), Location(file))
     return _Convert(file, found).node(node)
-
-
-def _too_deep(text: str) -> bool:
-    """A cheap upper bound first; the events are counted only where it says that the depth may be too much."""
-    widest = max((len(line) - len(line.lstrip(" -?")) for line in text.split("\n")), default=0)
-    if text.count("[") + text.count("{") + widest < DEEPEST:
-        return False
-    depth = 0
-    try:
-        for count, event in enumerate(yaml.parse(text, Loader=Loader)):
-            depth += isinstance(event, yaml.CollectionStartEvent) - isinstance(event, yaml.CollectionEndEvent)
-            if depth > DEEPEST or count > _MOST_NODES:
-                return True
-    except yaml.YAMLError:
-        return False
-    return False
 
 
 class _Convert:
@@ -85,42 +78,46 @@ class _Convert:
         self.found = found
         self.seen: set[int] = set()
 
-    def place(self, node: yaml.Node, length: int = 1) -> Location:
+    def place(self, node: yaml.Node) -> Location:
         mark = node.start_mark
-        return Location(self.file, mark.line + 1, mark.column + 1, max(length, 1))
+        return Location(self.file, mark.line + 1, mark.column + 1)
 
     def node(self, node: yaml.Node) -> Node:
         if id(node) in self.seen or node.tag not in _KNOWN_TAGS:
             self.sign(node)
-            return TextNode("", self.place(node))
+            return Text("", self.place(node))
         self.seen.add(id(node))
         if isinstance(node, yaml.ScalarNode):
             return self.text(node)
         if isinstance(node, yaml.SequenceNode):
-            return ListNode(tuple(self.node(item) for item in node.value), self.place(node))
+            return ListNode(tuple([self.node(item) for item in node.value]), self.place(node))
         assert isinstance(node, yaml.MappingNode)
         return self.mapping(node)
 
-    def text(self, node: yaml.ScalarNode) -> TextNode:
-        same_line = node.end_mark.line == node.start_mark.line
-        length = node.end_mark.column - node.start_mark.column if same_line else 1
-        return TextNode(node.value, self.place(node, length), bool(node.style))
+    def text(self, node: yaml.ScalarNode) -> Text:
+        start, end = node.start_mark, node.end_mark
+        line, column = start.line, start.column
+        length = end.column - column if end.line == line else 1
+        # `_make` takes a fifth of the time of a call, and a file holds hundreds of scalars.
+        where = Location._make((self.file, line + 1, column + 1, length if length > 1 else 1))
+        return Text(node.value, where)
 
     def mapping(self, node: yaml.MappingNode) -> MapNode:
-        items: list[tuple[TextNode, Node]] = []
+        items: list[tuple[Text, Node]] = []
         names: set[str] = set()
-        bare = [node.flow_style and self.is_bare(key, value) for key, value in node.value]
+        bare = [self.is_bare(key, value) for key, value in node.value] if node.flow_style else ()
+        cut = any(bare) and not all(bare)
         for index, (key_node, value_node) in enumerate(node.value):
             if not isinstance(key_node, yaml.ScalarNode) or id(key_node) in self.seen:
                 self.not_a_key(key_node)
                 continue
             key = self.text(key_node)
-            if bare[index] and (index or " " in key.text) and not all(bare):
+            if cut and bare[index] and (index or " " in key):
                 self.comma(key)
                 continue
-            if key.text in names:
+            if key in names:
                 self.twice(key)
-            names.add(key.text)
+            names.add(key)
             items.append((key, self.node(value_node)))
         if bare and all(bare):
             self.list_in_braces(node)
@@ -140,19 +137,19 @@ class _Convert:
             f"write a list in brackets: `[{words}]`",
         )
 
-    def comma(self, key: TextNode) -> None:
+    def comma(self, key: Text) -> None:
         self.add(
             "comma-in-braces",
             key.where,
-            f'a comma inside {{ }} cuts the sentence before "{key.text}"',
+            f'a comma inside {{ }} cuts the sentence before "{key}"',
             "put the whole sentence in straight double quotes, or write the fields on lines of their own",
         )
 
-    def twice(self, key: TextNode) -> None:
+    def twice(self, key: Text) -> None:
         self.add(
             "given-twice",
             key.where,
-            f'"{key.text}" is given twice here',
+            f'"{key}" is given twice here',
             "keep one of the two; only one would have counted",
         )
 

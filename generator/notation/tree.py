@@ -3,15 +3,20 @@
 from dataclasses import dataclass
 
 from generator.problems import Location
+from generator.problems.location import NOWHERE
 
 
-@dataclass(frozen=True, slots=True)
-class TextNode:
-    """A scalar, always text; `quoted` when the author put quotes or a block sign around it."""
+class Text(str):
+    """The author's words with the place where they stand."""
 
-    text: str
+    __slots__ = ("where",)
+
     where: Location
-    quoted: bool = False
+
+    def __new__(cls, text: str, where: Location = NOWHERE) -> "Text":
+        made = str.__new__(cls, text)
+        made.where = where
+        return made
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,32 +31,32 @@ class ListNode:
 class MapNode:
     """A mapping in the author's order; a key given twice stands twice."""
 
-    items: tuple[tuple[TextNode, "Node"], ...]
+    items: tuple[tuple[Text, "Node"], ...]
     where: Location
 
     def get(self, key: str) -> "Node | None":
         """The first value under a key."""
-        return next((value for name, value in self.items if name.text == key), None)
+        return next((value for name, value in self.items if name == key), None)
 
 
-Node = TextNode | ListNode | MapNode
+Node = Text | ListNode | MapNode
 
 
 def plain(node: Node) -> object:
     """The same data as dict, list and str, without places; the first of a key given twice."""
-    if isinstance(node, TextNode):
-        return node.text
+    if isinstance(node, Text):
+        return str(node)
     if isinstance(node, ListNode):
         return [plain(item) for item in node.items]
     out: dict[str, object] = {}
     for key, value in node.items:
-        out.setdefault(key.text, plain(value))
+        out.setdefault(str(key), plain(value))
     return out
 
 
 def depth_of(node: Node) -> int:
     """How many collections stand inside one another."""
-    if isinstance(node, TextNode):
+    if isinstance(node, Text):
         return 0
     inner = node.items if isinstance(node, ListNode) else tuple(value for _, value in node.items)
     return 1 + max((depth_of(item) for item in inner), default=0)

@@ -105,7 +105,7 @@ def _read(file: str, text: str) -> Issue | None:
         isinstance(root.get(key), MapNode) for key in ("issue", "lab", "procedure")
     ):
         return None
-    parts = {key.text: value for key, value in root.items if isinstance(value, MapNode)}
+    parts = {str(key): value for key, value in root.items if isinstance(value, MapNode)}
     id = file.rsplit("/", 2)[-2]
     whole: dict[str, Any] = {**shape_map(parts["procedure"]), ID: Text(id, Location(file))}
     head, lab = fit(IssueHead, shape_map(parts["issue"]), file)[0], fit(Lab, shape_map(parts["lab"]), file)[0]
@@ -114,7 +114,7 @@ def _read(file: str, text: str) -> Issue | None:
         return None
     class_files, classes = _classes(id, whole, parts.get("classes"), file)
     languages = {
-        key.text: found
+        str(key): found
         for key, value in (parts["languages"].items if "languages" in parts else ())
         if isinstance(value, MapNode) and (found := fit(LanguageFile, shape_map(value), file)[0])
     }
@@ -130,10 +130,10 @@ def _classes(
     for key, value in node.items if node else ():
         if isinstance(value, MapNode):
             side = fit(ClassFile, shape_map(value), file)[0]
-            merged, _ = lay_over({**whole, ID: Text(f"{id}.{key.text}", Location(file))}, shape_map(value))
+            merged, _ = lay_over({**whole, ID: Text(f"{id}.{key}", Location(file))}, shape_map(value))
             procedure = fit(Procedure, merged, file)[0]
             if side and procedure:
-                files[key.text], classes[key.text] = side, procedure
+                files[str(key)], classes[str(key)] = side, procedure
     return files, classes
 
 
@@ -143,8 +143,8 @@ def _content(
     """Spelt as today's writer spells it, so that only what is said can differ."""
     nouns: dict[str, Any] = {"lab": plain_noun(lab.lab)}
     for key, value in parts["lab"].items:
-        if isinstance(value, MapNode) and key.text != "lab" and hasattr(lab, key.text):
-            nouns[key.text] = {str(id): plain_noun(one) for id, one in getattr(lab, key.text).items()}
+        if isinstance(value, MapNode) and key != "lab" and hasattr(lab, key):
+            nouns[str(key)] = {str(id): plain_noun(one) for id, one in getattr(lab, str(key)).items()}
     if lab.keep_apart:
         nouns["keep_apart"] = [plain_noun(row) for row in lab.keep_apart]
     content: Content = {"lab": nouns, "procedure": plain_noun(procedure)}

@@ -1,10 +1,9 @@
 """A place in an author's file."""
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 
-@dataclass(frozen=True, slots=True, order=True)
-class Location:
+class Location(NamedTuple):
     """File as shown to the author, line and column counted from 1, and how many characters are meant."""
 
     file: str

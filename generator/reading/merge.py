@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from generator.model import MARKS, WHERE, Text
+from generator.model import MARKS, WHERE
 from generator.notation import ListNode, MapNode
 from generator.problems import Level, Location, Problem
 from generator.reading.shape import shape, shape_map
@@ -15,9 +15,9 @@ def merge_lab(roots: list[tuple[str, MapNode]]) -> tuple[dict[str, Any], tuple[P
     marks: dict[str, Location] = {}
     for _, root in roots:
         for key, value in root.items:
-            name = key.text
+            name = str(key)
             if name not in data:
-                data[Text(name, key.where)] = shape(value)
+                data[key] = shape(value)
                 marks[name] = value.where
             elif isinstance(value, MapNode) and isinstance(data[name], dict) and name != "lab":
                 _join(data[name], shape_map(value), name, problems)

@@ -25,11 +25,11 @@ def only_own(
     known = {str(field.alias or name) for name, field in noun.model_fields.items()}
     foreign = {str(field.alias or name) for name, field in Procedure.model_fields.items()} - known
     problems = tuple(
-        Problem(rule, Level.ERROR, key.where, message.format(key.text), fix)
+        Problem(rule, Level.ERROR, key.where, message.format(key), fix)
         for key, _ in side.items
-        if key.text in foreign
+        if key in foreign
     )
-    return MapNode(tuple(item for item in side.items if item[0].text not in foreign), side.where), problems
+    return MapNode(tuple(item for item in side.items if item[0] not in foreign), side.where), problems
 
 
 def judge_translation(file: LanguageFile, procedure: Procedure, lab: Lab | None) -> Iterator[Problem]:

@@ -1,6 +1,8 @@
 """Every scalar is text, every node knows its place."""
 
-from generator.notation import ListNode, MapNode, TextNode, depth_of, plain, read_text
+import pytest
+
+from generator.notation import ListNode, MapNode, Text, depth_of, plain, read_text
 from generator.problems import Location
 
 TEXT = """\
@@ -37,12 +39,10 @@ def test_places_are_counted_from_one() -> None:
     first = steps.items[0]
     assert isinstance(first, MapNode)
     say = first.get("say")
-    assert isinstance(say, TextNode)
+    assert isinstance(say, Text)
     assert say.where == Location("x.yml", 5, 20, 18)
-    assert say.quoted
     id = first.get("id")
-    assert isinstance(id, TextNode)
-    assert not id.quoted
+    assert isinstance(id, Text)
     assert id.where == Location("x.yml", 5, 10, 3)
 
 
@@ -67,3 +67,21 @@ def test_the_first_of_two_counts() -> None:
     document = read_text(b"a: one\na: two\n", "x.yml")
     assert document.root is not None
     assert plain(document.root) == {"a": "one"}
+
+
+@pytest.mark.parametrize(
+    "deep", ["[" * 41 + "a" + "]" * 41, "a: " + "{a: " * 40 + "b" + "}" * 40, "- " * 100_000, "[" * 900]
+)
+def test_what_stands_too_deep_is_refused(deep: str) -> None:
+    [problem] = read_text(deep.encode(), "x.yml").problems
+    assert problem.message == "lists or braces stand more than 40 deep inside one another"
+
+
+@pytest.mark.parametrize("shallow", ["[" * 40 + "]" * 40, "- {a: b}\n" * 200, "a:\n" + " " * 60 + "b: c"])
+def test_many_braces_are_not_deep(shallow: str) -> None:
+    assert read_text(shallow.encode(), "x.yml").problems == ()
+
+
+def test_too_many_values_are_refused() -> None:
+    [problem] = read_text(b"- \n" * 200_001, "x.yml").problems
+    assert problem.message == "the file holds more than 200,000 values"
