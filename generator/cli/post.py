@@ -44,7 +44,7 @@ def command(
     from generator.cli.posted_lines import ready_lines, refusal_lines, replace_lines
     from generator.cli.posting import check_posted
     from generator.pipeline.posting import Ready, Wish, post
-    from generator.publishing.files import one_at_a_time, write_new
+    from generator.publishing.files import keep_file, one_at_a_time, write_new
     from generator.reading import find_folder, open_folder, read_lab
 
     home = find_folder(folder)
@@ -55,6 +55,8 @@ def command(
         done = [post(read, checked, id, wish) for id in _wanted(ids, everything, read, checked)]
         for one in done:
             if isinstance(one, Ready):
+                for picture, kept in one.pictures:
+                    keep_file(home / picture, home / kept)
                 write_new(home / one.file, one.text)
     ready = [one for one in done if isinstance(one, Ready)]
     for refused in (one for one in done if not isinstance(one, Ready)):

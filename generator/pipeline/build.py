@@ -19,6 +19,7 @@ from generator.pipeline.hazard_prints import Screenings, print_hazards
 from generator.pipeline.kept import NOTHING_KEPT, Kept
 from generator.pipeline.marks import card_marks
 from generator.pipeline.paper import print_all, set_paper
+from generator.pipeline.posted_pictures import posted_picture_files
 from generator.pipeline.posted_problems import review_due
 from generator.pipeline.sources import Sources, step_sources
 from generator.pipeline.standing import Shown, show_standing
@@ -95,7 +96,8 @@ def build_read(
     printed = (*_card_files(cards), *paper.files, *hazards.files)
     if whole_print:
         printed = (*printed, print_all(shown.lab, cards, paper))
-    files = (*page_assets(), *_pictures(read), *_formulas(tuple(known.all())), *printed)
+    pictures = (*_pictures(read), *posted_picture_files(shown.studies, read.folder))
+    files = (*page_assets(), *pictures, *_formulas(tuple(known.all())), *printed)
     site = _site(checked, shown, tuple(known.all()), screenings, files, draft, sources)
     return Outcome(site, problems, checked)
 

@@ -8,6 +8,7 @@ from generator.checks import RULES, Rule
 from generator.model import Procedure
 from generator.pipeline.accept import accept, accept_in_lab
 from generator.pipeline.fold import fold
+from generator.pipeline.posted_pictures import altered_pictures
 from generator.pipeline.posted_problems import posted_in_lab, posted_in_procedure
 from generator.posting.shelf import Posted, Shelf, open_shelf
 from generator.problems import Level, Problem, by_place
@@ -47,6 +48,7 @@ def check(read: LabRead, today: datetime.date, only: str = "") -> Checked:
     lab = study_lab(read.lab, procedures, read.folder.pictures, today)
     shelf = open_shelf(read.folder.posted, read.folder.shown)
     problems = [*read.problems, *_in_lab(lab), *posted_in_lab(lab, shelf, read.folder.procedures)]
+    problems += altered_pictures(read.folder)
     if not read.formulas.faults:
         problems += settings_problems(read.lab, Known(read.formulas.formulas))
     studies: dict[str, Study] = {}

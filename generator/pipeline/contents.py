@@ -1,13 +1,13 @@
 """What each procedure would be posted as now: content, facts, check code, and the codes of its cards."""
 
 import dataclasses
-import hashlib
-from collections.abc import Iterator, Mapping
+from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass
 
 from generator.formulas import Formula
 from generator.model import Procedure
 from generator.pipeline.check import Checked
+from generator.pipeline.posted_pictures import picture_digest
 from generator.posting.code import check_code
 from generator.posting.content import Content, content_of
 from generator.posting.facts import Key, facts_of
@@ -84,12 +84,13 @@ def draft_of(
     return Drafted(id, studies, content, facts, check_code(facts.items()))
 
 
-def picture_digests(read: LabRead) -> dict[str, str]:
-    """A short digest of each picture: another picture under the same name is a change."""
+def picture_digests(read: LabRead, wanted: Collection[str] | None = None) -> dict[str, str]:
+    """A short digest of each picture, or of those wanted: another picture under the same name is a change."""
     folder = read.folder.path / "pictures"
     return {
-        name: hashlib.sha256((folder / name).read_bytes()).hexdigest()[:12]
+        name: picture_digest((folder / name).read_bytes())
         for name in sorted(read.folder.pictures)
+        if wanted is None or name in wanted
     }
 
 

@@ -9,6 +9,7 @@ from generator.pipeline.cards import set_cards
 from generator.pipeline.changes import Comparison, ToldChange, compare
 from generator.pipeline.check import Checked
 from generator.pipeline.contents import Drafted, draft_of, known_formulas
+from generator.pipeline.posted_pictures import pictures_to_keep
 from generator.posting.approval import Refusal, refusals
 from generator.posting.change import Change
 from generator.posting.code import check_code
@@ -44,7 +45,10 @@ class Refused:
 
 @dataclass(frozen=True, slots=True)
 class Ready:
-    """An issue ready to be written to `file`, below the lab's folder; `shelf` is how all will stand then."""
+    """An issue ready to be written to `file`, below the lab's folder; `shelf` is how all will stand then.
+
+    `pictures` are to be kept first: path of each and where to keep it.
+    """
 
     id: str
     number: int
@@ -54,6 +58,7 @@ class Ready:
     cards: tuple[str, ...]
     shelf: Shelf
     today: datetime.date
+    pictures: tuple[tuple[str, str], ...] = ()
 
     @property
     def replace(self) -> tuple[Hanging, ...]:
@@ -138,7 +143,8 @@ def _ready(
     text = write_issue(drafted.id, head, drafted.content)
     fresh = open_issue(f"{shelf.register_file.removesuffix('posted/copies.yml')}{file}", text.encode())
     after = replace(shelf, issues={**shelf.issues, drafted.id: (*shelf.issues.get(drafted.id, ()), fresh)})
-    return Ready(drafted.id, number, file, text, found.changes, found.cards, after, today)
+    pictures = pictures_to_keep(drafted.content.get("pictures", {}))
+    return Ready(drafted.id, number, file, text, found.changes, found.cards, after, today, pictures)
 
 
 def _written(one: ToldChange, found: Comparison) -> dict[str, Any]:

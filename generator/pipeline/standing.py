@@ -7,7 +7,8 @@ from typing import Any
 from generator.model import Card, Lab
 from generator.model.posted import IssueHead, Withdrawal
 from generator.pipeline.check import Checked
-from generator.pipeline.contents import Drafted, all_drafted, card_codes, known_formulas
+from generator.pipeline.contents import Drafted, all_drafted, card_codes, known_formulas, picture_digests
+from generator.pipeline.posted_pictures import as_posted
 from generator.posting.facts import facts_of
 from generator.posting.issue import Issue
 from generator.posting.shelf import Posted, Shelf
@@ -127,7 +128,10 @@ def posted_studies(issue: Issue, read: LabRead, checked: Checked) -> dict[str, S
     known, answers = Known(read.formulas.formulas), issue.content.get("sums", {})
     posted = Posted(checked.shelf.issues.get(str(issue.procedure.id), ()))
     out: dict[str, Study] = {}
-    for tail, procedure in {"": issue.procedure, **issue.classes}.items():
+    shown = issue.content.get("pictures", {})
+    live = picture_digests(read, shown)
+    for tail, frozen in {"": issue.procedure, **issue.classes}.items():
+        procedure = as_posted(frozen, shown, live, read.folder)
         sums = _as_posted(work_out(lab, procedure, known)[0], f"{tail}/" if tail else "", answers)
         base = issue.procedure if tail else None
         out[tail] = study_procedure(everywhere, procedure, sums, base, issue.languages, posted)

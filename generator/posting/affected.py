@@ -84,6 +84,8 @@ def reach_of(content: Content, facts: Facts) -> Reach:
     for stage in procedure["stages"]:
         for step in stage["steps"]:
             stages[step["id"]] = stage["stage"]
+            if "picture" in step:
+                found.setdefault(("picture", step["picture"]["file"]), set()).add(step["id"])
             for owned in _names_of(step):
                 found.setdefault(("step", owned), set()).add(step["id"])
             for name in _reached(step, nouns, by_id):

@@ -34,7 +34,7 @@ def content_of(
     answers = {name: answer for tail, found in sums.items() for name, answer in _answers(tail, found)}
     if answers:
         out["sums"] = answers
-    shown = {file: pictures[file] for file in sorted(set(words_in(whole)) & set(pictures))}
+    shown = {file: pictures[file] for file in sorted(set(words_in(used)) & set(pictures))}
     if shown:
         out["pictures"] = shown
     return out

@@ -146,6 +146,8 @@ def tell(change: Change, names: Naming) -> str:
 
 
 def _label(change: Change) -> str:
+    if change.noun == "picture":
+        return ""
     if change.noun == "places" and change.field in _STEP_FIELDS:
         return _STEP_FIELDS[change.field]
     path = change.field.split(".", 2)[-1] if change.field.startswith("steps.") else change.field

@@ -32,6 +32,15 @@ def write_over(path: Path, text: str) -> None:
     _flush_folder(path.parent)
 
 
+def keep_file(source: Path, target: Path) -> None:
+    """Copy a file to a name that says what it holds; one that is there already is left as it is."""
+    if target.exists():
+        return
+    with _beside(target, source.read_bytes()) as fresh:
+        Path(fresh).replace(target)
+    _flush_folder(target.parent)
+
+
 @contextmanager
 def one_at_a_time(posted: Path) -> Iterator[None]:
     """Hold the lock of a lab's folder of posted files; NewelError "posting-already" when somebody has it."""
@@ -58,12 +67,12 @@ def _sweep(folder: Path) -> None:
 
 
 @contextmanager
-def _beside(path: Path, text: str) -> Iterator[str]:
+def _beside(path: Path, content: str | bytes) -> Iterator[str]:
     path.parent.mkdir(parents=True, exist_ok=True)
     handle, name = tempfile.mkstemp(".part", f".{path.name}.", path.parent)
     try:
-        with os.fdopen(handle, "w", encoding="utf-8", newline="\n") as file:
-            file.write(text)
+        with os.fdopen(handle, "wb") as file:
+            file.write(content.encode() if isinstance(content, str) else content)
             file.flush()
             os.fsync(file.fileno())
         Path(name).chmod(0o644)

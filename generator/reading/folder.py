@@ -14,7 +14,10 @@ OWN_FOLDERS = ("lab", "posted", "pictures")
 
 @dataclass(frozen=True, slots=True)
 class Folder:
-    """Bytes by file as shown: lab files, procedures by id, side files by (id, tail), posted files."""
+    """Bytes by file as shown: lab files, procedures by id, side files by (id, tail), posted files.
+
+    `pictures` are named from the folder of pictures, `kept_pictures` of issues from the lab's folder.
+    """
 
     path: Path
     shown: str
@@ -25,6 +28,7 @@ class Folder:
     formulas: tuple[str, str] | None
     problems: tuple[Problem, ...]
     posted: dict[str, bytes] = field(default_factory=dict)
+    kept_pictures: frozenset[str] = frozenset()
 
 
 def find_folder(given: Path) -> Path:
@@ -64,9 +68,11 @@ def open_folder(path: Path, shown: str = "") -> Folder:
         else:
             problems.append(_bad_name(name, stem))
     posted = dict(_posted(path, shown, problems))
+    kept = frozenset(f"posted/pictures/{name}" for name in _pictures(path / "posted"))
     return Folder(
-        path, shown, lab, procedures, sides, _pictures(path), _formulas(path, shown), tuple(problems), posted
-    )
+        path, shown, lab, procedures, sides, _pictures(path), _formulas(path, shown), tuple(problems), posted,
+        kept,
+    )  # fmt: skip
 
 
 def _files(path: Path, shown: str, problems: list[Problem]) -> Iterator[tuple[str, bytes]]:
@@ -136,7 +142,11 @@ def _bad_name(name: str, stem: str) -> Problem:
 def _pictures(path: Path) -> frozenset[str]:
     folder = path / "pictures"
     inside = folder.resolve()
-    files = (file for file in folder.rglob("*") if file.is_file() and _is_inside(file, inside))
+    files = (
+        file
+        for file in folder.rglob("*")
+        if file.is_file() and not file.name.endswith(".part") and _is_inside(file, inside)
+    )
     return frozenset(file.relative_to(folder).as_posix() for file in files)
 
 

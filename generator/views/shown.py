@@ -82,7 +82,10 @@ class CallView:
 
 @dataclass(frozen=True, slots=True)
 class PictureView:
-    """A picture of the build (`path` from the root of the site) and the words for who does not see it."""
+    """A picture of the build (`path` from the root of the site) and the words for who does not see it.
+
+    Without a path the words stand alone.
+    """
 
     path: str
     alt: str

@@ -75,7 +75,11 @@ def step_view(told: Telling, step: Step) -> StepView:
 
 
 def _picture(step: Step) -> PictureView | None:
-    return PictureView(picture_path(step.picture.file), step.picture.alt or "") if step.picture else None
+    """A picture of an earlier issue that was not kept has no path; its words remain."""
+    if step.picture is None:
+        return None
+    path = picture_path(step.picture.file) if step.picture.file else ""
+    return PictureView(path, step.picture.alt or "")
 
 
 def _hold(lab: Lab, step: Step) -> str:
