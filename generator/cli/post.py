@@ -9,6 +9,7 @@ from generator.cli.screen import screen_width, show
 
 if TYPE_CHECKING:
     from generator.pipeline import Checked
+    from generator.pipeline.posting import Ready, Refused
     from generator.problems import Problem
     from generator.reading import LabRead
 
@@ -41,10 +42,9 @@ def command(
     Wording alone may be posted by its author; anything else needs the approver; a new hazard needs the safety
     office too. Nobody approves their own.
     """
-    from generator.cli.posted_lines import ready_lines, refusal_lines, replace_lines
     from generator.cli.posting import check_posted
-    from generator.pipeline.posting import Ready, Wish, post
-    from generator.publishing.files import keep_file, one_at_a_time, write_new
+    from generator.pipeline.posting import Wish, post
+    from generator.publishing.files import one_at_a_time
     from generator.reading import find_folder, open_folder, read_lab
 
     home = find_folder(folder)
@@ -54,10 +54,30 @@ def command(
         wish = Wish(reason, approved_by, safety_seen_by, wording_only)
         done = [post(read, checked, id, wish) for id in _wanted(ids, everything, read, checked)]
         for one in done:
-            if isinstance(one, Ready):
-                for picture, kept in one.pictures:
-                    keep_file(home / picture, home / kept)
-                write_new(home / one.file, one.text)
+            _write(home, one)
+    ready = _told(done, read)
+    if not done:
+        click.echo("Nothing differs from what is posted.")
+    return 0 if ready == len(done) or (everything and ready) else 1
+
+
+def _write(home: Path, done: "Ready | Refused") -> None:
+    """The pictures first: one that is kept for an issue that never came does no harm."""
+    from generator.pipeline.posting import Refused
+    from generator.publishing.files import keep_file, write_new
+
+    if isinstance(done, Refused):
+        return
+    for picture, kept in done.pictures:
+        keep_file(home / picture, home / kept)
+    write_new(home / done.file, done.text)
+
+
+def _told(done: "list[Ready | Refused]", read: "LabRead") -> int:
+    """Show what was posted and what was not; how many were posted."""
+    from generator.cli.posted_lines import ready_lines, refusal_lines, replace_lines
+    from generator.pipeline.posting import Ready
+
     ready = [one for one in done if isinstance(one, Ready)]
     for refused in (one for one in done if not isinstance(one, Ready)):
         _show_problems(refused.problems, read)
@@ -66,9 +86,7 @@ def command(
         show(ready_lines(one))
     if ready:
         show(replace_lines(copy for one in ready for copy in one.replace))
-    elif not done:
-        click.echo("Nothing differs from what is posted.")
-    return 0 if len(ready) == len(done) or (everything and ready) else 1
+    return len(ready)
 
 
 def _wanted(ids: tuple[str, ...], everything: bool, read: "LabRead", checked: "Checked") -> list[str]:
