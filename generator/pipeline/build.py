@@ -15,6 +15,7 @@ from generator.outputs.pages.sheets import Told, lab_sheets, lay_out
 from generator.outputs.site import Site, SiteFile
 from generator.pipeline.cards import SetCard, set_cards
 from generator.pipeline.check import Checked, check
+from generator.pipeline.day_plans import DayPlans, set_day_plans
 from generator.pipeline.hazard_prints import Screenings, print_hazards
 from generator.pipeline.kept import NOTHING_KEPT, Kept
 from generator.pipeline.marks import card_marks
@@ -87,18 +88,20 @@ def build_read(
     facts = CardFacts(formulas, site_url)
     cards = set_cards(shown.studies, facts, card_marks(shown, site_url), kept)
     paper = set_paper(shown, facts, kept)
+    plans = set_day_plans(shown, facts, kept)
     screenings = _screenings(shown.lab)
     hazards = print_hazards(shown, screenings, every=whole_print, kept=kept)
     found = (problem for card in cards for problem in card.problems)
-    problems = by_place([*checked.problems, *found, *paper.problems, *hazards.problems])
+    problems = by_place([*checked.problems, *found, *paper.problems, *plans.problems, *hazards.problems])
     if any(problem.level is Level.ERROR for problem in problems):
         return Outcome(None, problems, checked)
-    printed = (*_card_files(cards), *paper.files, *hazards.files)
+    printed = (*_card_files(cards), *paper.files, *plans.files, *hazards.files)
     if whole_print:
-        printed = (*printed, print_all(shown.lab, cards, paper))
+        titles = [str(study.procedure.title) for study in shown.studies if plans.own(study)]
+        printed = (*printed, print_all(shown.lab, cards, paper, titles))
     pictures = (*_pictures(read), *posted_picture_files(shown.studies, read.folder))
     files = (*page_assets(), *pictures, *_formulas(tuple(known.all())), *printed)
-    site = _site(checked, shown, tuple(known.all()), screenings, files, draft, sources)
+    site = _site(checked, shown, tuple(known.all()), screenings, files, draft, sources, plans)
     return Outcome(site, problems, checked)
 
 
@@ -110,6 +113,7 @@ def _site(
     files: tuple[SiteFile, ...],
     draft: bool,
     sources: Sources,
+    plans: DayPlans,
 ) -> Site:
     lab, paths = shown.lab, frozenset(file.path for file in files)
     told = Told(
@@ -123,6 +127,7 @@ def _site(
         posted=_posted(checked, shown, paths),
         standings=dict(_standings(checked, shown)),
         screenings=screenings,
+        days=plans.days,
         files=paths,
         sources=sources,
     )

@@ -49,7 +49,7 @@ def set_paper(shown: Shown, facts: CardFacts, kept: Kept = NOTHING_KEPT) -> SetP
     problems: list[Problem] = []
     for study in shown.studies:
         try:
-            own = _standing_facts(shown, study, facts)
+            own = standing_facts(shown, study, facts)
             # A run sheet asks for the issue of the card that was followed; without a card there is none.
             files += [_run_sheet(study, own, kept)] if study.procedure.cards else []
             for step in unattended_steps(study):
@@ -57,14 +57,14 @@ def set_paper(shown: Shown, facts: CardFacts, kept: Kept = NOTHING_KEPT) -> SetP
                 signs.append(sign)
                 files.append(SiteFile(door_sign_path(sign.procedure, str(step.id)), printed_card(sign, kept)))
         except NewelError as bad:
-            problems.append(_refused(study, bad))
+            problems.append(refused(study, bad))
     check_off = check_off_view(shown.lab)
     if check_off:
         files.append(SiteFile(CHECK_OFF_PATH, _document(check_off, kept)))
     return SetPaper(tuple(files), tuple(signs), tuple(problems))
 
 
-def _standing_facts(shown: Shown, study: Study, facts: CardFacts) -> CardFacts:
+def standing_facts(shown: Shown, study: Study, facts: CardFacts) -> CardFacts:
     """How the procedure stands: its status, issue, check code, and until when it is good."""
     standing = shown.of(study)
     head = standing.head if standing.status != "draft" else None
@@ -96,8 +96,8 @@ def _sign(study: Study, step: Step, facts: CardFacts, kept: Kept) -> CardView:
     return next((way for way in ways if fits(way, kept)), view)
 
 
-def _refused(study: Study, bad: NewelError) -> Problem:
-    """A letter that no font has, or a sign that no sheet holds."""
+def refused(study: Study, bad: NewelError) -> Problem:
+    """What the press refused: a letter that no font has, or a sign that no sheet holds."""
     return Problem(
         "card-too-small" if bad.id == "card-too-small" else "unreadable",
         Level.ERROR,
@@ -107,13 +107,19 @@ def _refused(study: Study, bad: NewelError) -> Problem:
     )
 
 
-def print_all(lab: LabStudy, cards: Iterable[SetCard], paper: SetPaper) -> SiteFile:
-    """One PDF of everything that must be posted, with a cover list that says where each sheet goes."""
+def print_all(
+    lab: LabStudy, cards: Iterable[SetCard], paper: SetPaper, plans: Iterable[str] = ()
+) -> SiteFile:
+    """One PDF of everything that must be posted, with a cover list that says where each sheet goes.
+
+    `plans` are the procedures that have a day plan, which is hung up only on its day: the cover names them.
+    """
     listed = [*_cards(cards), *_signs(paper), *_check_off(lab)]
+    titles = tuple(plans)
     entries = tuple(entry for entry, _ in listed)
-    covers = document_sheets(cover_view(lab, entries, 1))
+    covers = document_sheets(cover_view(lab, entries, 1, titles))
     if len(covers) > 1:
-        covers = document_sheets(cover_view(lab, entries, len(covers)))
+        covers = document_sheets(cover_view(lab, entries, len(covers), titles))
     sheets = [*covers, *(sheet for _, drawn in listed for sheet in drawn)]
     title = f"Sheets to post: {lab.lab.lab.title or lab.lab.lab.name}"
     book = print_book(sheets, title, str(lab.lab.lab.language), lab.today.isoformat())

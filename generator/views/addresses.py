@@ -25,6 +25,11 @@ def hazards_address(procedure: str) -> str:
     return f"procedures/{procedure}/hazards"
 
 
+def day_plan_address(procedure: str) -> str:
+    """The day plan of a class in words."""
+    return f"procedures/{procedure}/day-plan"
+
+
 def office_address(procedure: str) -> str:
     """A procedure's sheet for the safety office."""
     return f"procedures/{procedure}/office"
@@ -68,6 +73,11 @@ def card_path(procedure: str, card: str, kind: str = "pdf") -> str:
 def run_sheet_path(procedure: str) -> str:
     """A procedure's run sheet from the root of the site."""
     return f"cards/{procedure}/run-sheet.pdf"
+
+
+def day_plan_path(procedure: str) -> str:
+    """The day plan of a class from the root of the site."""
+    return f"cards/{procedure}/day-plan.pdf"
 
 
 def door_sign_path(procedure: str, step: str) -> str:

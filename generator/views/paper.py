@@ -4,6 +4,7 @@ from dataclasses import dataclass, field
 
 from generator.views.card import Status
 from generator.views.card_words import ENGLISH, CardWords
+from generator.views.day_plan import LaneView
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,7 +47,22 @@ class PaperWords:
     lead: str = ""
 
 
-PaperPart = PaperTable | PaperBlanks | PaperWords
+@dataclass(frozen=True, slots=True)
+class PaperLines:
+    """A chart of a day: lanes over one clock from `start` to `end` minutes after midnight.
+
+    `ends` are moments drawn through all lanes, each with its words. A table beside it says the same in words.
+    """
+
+    title: str
+    start: int
+    end: int
+    lanes: tuple[LaneView, ...]
+    ends: tuple[tuple[int, str], ...] = ()
+    note: str = ""
+
+
+PaperPart = PaperTable | PaperBlanks | PaperWords | PaperLines
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,7 +70,8 @@ class PaperView:
     """One document of a page or two, read at the length of an arm.
 
     `about` says where it belongs, `identity` which issue it is; `dated` is an ISO date; `address` what the QR
-    code holds, "" for none; `most_pages` is how many pages the letters are made smaller for, down to the
+    code holds, "" for none; `turned` lays the sheet across; `letters` are the
+    largest capitals in mm; `most_pages` is how many pages the letters are made smaller for, down to the
     least that a reader at arm's length needs.
     """
 
@@ -65,6 +82,8 @@ class PaperView:
     identity: str = ""
     language: str = "en"
     size: str = "A4"
+    turned: bool = False
+    letters: float = 2.6
     status: Status = "draft"
     address: str = ""
     address_shown: str = ""

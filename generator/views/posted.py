@@ -58,10 +58,19 @@ class CurrentCardView:
 
 
 @dataclass(frozen=True, slots=True)
+class PrintsView:
+    """Files to print under one heading: for each its label, its path, and what it is for."""
+
+    title: str
+    files: tuple[tuple[str, str, str], ...]
+
+
+@dataclass(frozen=True, slots=True)
 class PostedView:
     """The pages cards/, cards/current/ and cards/replace/; `built` is the day of this copy of the site (ISO).
 
-    `replace` are the copies that must come off the wall, `look` those that somebody should look at.
+    `replace` are the copies that must come off the wall, `look` those that somebody should look at. `prints`
+    are the files for the printer: those of the room, then those of each procedure.
     """
 
     copies: tuple[CopyView, ...]
@@ -72,6 +81,7 @@ class PostedView:
     day: str = ""
     replace: tuple[TickView, ...] = ()
     look: tuple[TickView, ...] = ()
+    prints: tuple[PrintsView, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

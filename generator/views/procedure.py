@@ -32,13 +32,17 @@ class SymptomView:
 
 @dataclass(frozen=True, slots=True)
 class CardLinkView:
-    """A wall card: title, size and reading distance in words, its PDF, its drawing as a picture file."""
+    """A wall card: title, size and reading distance in words, its PDF, its drawing as a picture file.
+
+    `words` is the address of a page that says the same in words, "" where this page does.
+    """
 
     title: str
     detail: str
     pdf: str
     preview: str
     posted: str = ""
+    words: str = ""
 
 
 @dataclass(frozen=True, slots=True)

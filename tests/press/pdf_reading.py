@@ -32,9 +32,14 @@ class Letter:
 @cache
 def letters(pdf: bytes) -> tuple[Letter, ...]:
     """All letters of a one-page PDF in the order of its text, white space left out."""
-    document = pypdfium2.PdfDocument(pdf)
-    assert len(document) == 1
-    page = document[0]
+    assert len(pypdfium2.PdfDocument(pdf)) == 1
+    return sheet_letters(pdf, 0)
+
+
+@cache
+def sheet_letters(pdf: bytes, number: int) -> tuple[Letter, ...]:
+    """The same of one page of several, counted from 0."""
+    page = pypdfium2.PdfDocument(pdf)[number]
     height = page.get_height()
     text = page.get_textpage()
     whole = text.get_text_range()

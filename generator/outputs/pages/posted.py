@@ -3,16 +3,26 @@
 from generator.outputs.address_links import AddressBook, Links
 from generator.outputs.page import Page, Section
 from generator.outputs.templating import render
-from generator.views.addresses import CARDS, CURRENT, REPLACE
+from generator.views.addresses import CARDS, CURRENT, PRINT_ALL_PATH, REPLACE
 from generator.views.posted import PostedView
+
+PRINTS = "to_print"
 
 
 def posted_page(view: PostedView, book: AddressBook) -> Page:
-    """Return the list of laminated copies."""
-    html = render("posted/posted.j2", Links(book, CARDS), view=view)
-    return Page(
-        CARDS, "Wall cards", (Section(1, "page_top", "Wall cards", html),), kind="posted", listed=True
-    )
+    """Return the list of laminated copies, and of all that can be printed."""
+    links = Links(book, CARDS)
+    sections = [Section(1, "page_top", "Wall cards", render("posted/posted.j2", links, view=view))]
+    if view.prints:
+        everything = any(path == PRINT_ALL_PATH for group in view.prints for _, path, _ in group.files)
+        html = render("posted/prints.j2", links, view=view, everything=everything)
+        sections.append(Section(2, PRINTS, "To print", html))
+    return Page(CARDS, "Wall cards", tuple(sections), kind="posted", listed=True)
+
+
+def posted_anchors(view: PostedView) -> frozenset[str]:
+    """Return the anchors that other pages may link to."""
+    return frozenset((PRINTS,)) if view.prints else frozenset()
 
 
 def replace_page(view: PostedView, book: AddressBook) -> Page:

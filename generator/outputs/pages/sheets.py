@@ -13,6 +13,7 @@ from generator.outputs.pages import (
     calculator,
     checking,
     chemical,
+    day,
     lists,
     overview,
     place,
@@ -25,8 +26,10 @@ from generator.outputs.strip import strip_html
 from generator.problems import Problem, RuleDoc
 from generator.study import LabStudy, Study
 from generator.views import addresses
+from generator.views.day_plan import DayPlanView
 from generator.views.filling.calculator import calculator_view
 from generator.views.filling.chemical import mixture_view, substance_view
+from generator.views.filling.day_page import day_page_view
 from generator.views.filling.hazards import hazards_view
 from generator.views.filling.home import (
     calculators_index,
@@ -66,7 +69,7 @@ class Told:
     """All that the pages are told from.
 
     `standings` are by the id of a procedure, `screenings` by the id of a mixture, `sources` by procedure and
-    step; `files` are the paths of the site's files.
+    step, `days` by procedure; `files` are the paths of the site's files.
     """
 
     lab: LabStudy
@@ -79,6 +82,7 @@ class Told:
     posted: PostedView = field(default_factory=lambda: PostedView((), ()))
     standings: Mapping[str, StandingView] = field(default_factory=dict)
     screenings: Mapping[str, Screening | NotScreened] = field(default_factory=dict)
+    days: Mapping[str, tuple[DayPlanView, ...]] = field(default_factory=dict)
     files: frozenset[str] = frozenset()
     sources: Mapping[str, Mapping[str, SourceView]] = field(default_factory=dict)
 
@@ -105,7 +109,7 @@ def lab_sheets(told: Told) -> Iterator[Sheet]:
         yield from _overview(told)
     if told.formulas:
         yield _index(calculators_index(told.formulas))
-    yield _sheet(addresses.CARDS, _none, posted.posted_page, told.posted)
+    yield _sheet(addresses.CARDS, posted.posted_anchors, posted.posted_page, told.posted)
     yield from _glossary(told)
     yield _index(rules_index(told.docs, told.subjects))
     yield from _procedures(told)
@@ -160,6 +164,9 @@ def _procedures(told: Told) -> Iterator[Sheet]:
         yield _sheet(address, procedure.procedure_anchors, procedure.procedure_page, view, *entries)
         summary = hazards_view(study, standing.banners, told.files)
         yield _sheet(addresses.hazards_address(id), chemical.summary_anchors, chemical.summary_page, summary)
+        if days := told.days.get(id):
+            plan = day_page_view(study, days, standing.banners, told.files)
+            yield _sheet(addresses.day_plan_address(id), day.day_anchors, day.day_page, plan)
         office = office_view(study, standing.banners, told.files)
         yield _sheet(addresses.office_address(id), overview.office_anchors, overview.office_page, office)
 

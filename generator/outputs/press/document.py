@@ -11,15 +11,18 @@ from generator.outputs.press.drawing import Box, Mark, Run, Sheet
 from generator.outputs.press.ends import code_of
 from generator.outputs.press.forms import blanks, form, paragraph_block, texts_of
 from generator.outputs.press.letters import Letters
+from generator.outputs.press.lines import lines_block
 from generator.outputs.press.paper import Paper, least_letter, paper
 from generator.outputs.press.texts import demand, unprintable_in
 from generator.problems import NewelError
-from generator.views.paper import PaperBlanks, PaperPart, PaperTable, PaperView
+from generator.views.paper import PaperBlanks, PaperLines, PaperPart, PaperTable, PaperView
 
-# Letters for a reader at arm's length: 2.6 mm is a comfortable size, 2.0 mm the least that the press sets.
-_LARGEST, _NOTCH = 2.6, 0.1
+# For a reader at arm's length 2.0 mm is the least that the press sets.
+_NOTCH = 0.1
 _LEAST = least_letter(0.0)
 _CODE = 23.0
+# A table does not begin at the foot of a page with fewer rows than these.
+_TOGETHER = 4
 
 
 @lru_cache(maxsize=500)
@@ -31,7 +34,7 @@ def document_pdf(view: PaperView) -> bytes:
 def document_sheets(view: PaperView) -> tuple[Sheet, ...]:
     """Its pages; NewelError for a character without a letter."""
     demand(view.title, unprintable_in(_printed(view)))
-    cap = _LARGEST
+    cap = view.letters
     pages = _pages(view, Letters(cap))
     while len(pages) > view.most_pages and cap - _NOTCH >= _LEAST - 1e-9:
         cap = round(cap - _NOTCH, 3)
@@ -53,7 +56,7 @@ def _printed(view: PaperView) -> Iterator[str]:
 
 
 def _paper(view: PaperView) -> Paper:
-    return paper(view.size, "portrait")
+    return paper(view.size, "landscape" if view.turned else "portrait")
 
 
 def _pages(view: PaperView, letters: Letters) -> list[list[Block]]:
@@ -86,6 +89,8 @@ def _cut(part: PaperPart, width: float, letters: Letters, room: float, used: flo
         yield from _cut_table(part, width, letters, room, used)
     elif isinstance(part, PaperBlanks):
         yield blanks(part, width, letters)
+    elif isinstance(part, PaperLines):
+        yield lines_block(part, width, letters)
     else:
         yield paragraph_block(part, width, letters)
 
@@ -95,7 +100,7 @@ def _cut_table(
 ) -> Iterator[Block]:
     set_form = form(table, width, letters)
     title = text_block((Run(table.title, bold=True),), width, letters.place, role="heading")
-    lead = title.height + 0.6 * letters.gap + letters.space if table.title else letters.gap
+    lead = title.height + 0.6 * letters.gap + letters.space if table.title else letters.space
     first, total = 0, len(set_form.rows)
     while first < total:
         left = room - used - lead
@@ -104,8 +109,11 @@ def _cut_table(
             last += 1
         if last == first and used <= letters.space * 6:
             last = first + 1
+        if not first and last < _TOGETHER <= total and used > letters.space * 6:
+            last = first
         if last > first:
-            body = replace(set_form.block(first, last), gap=0.6 * letters.gap)
+            gap = 0.6 * letters.gap if table.title else letters.space
+            body = replace(set_form.block(first, last), gap=gap)
             whole = stacked((title, body), gap=letters.space) if not first and table.title else body
             yield whole
             first, lead = last, 0.6 * letters.gap

@@ -5,7 +5,8 @@ from functools import cache
 from typing import Any, Literal
 
 Ink = Literal["black", "white", "pale"]
-Role = Literal["title", "heading", "text"]
+# A mute text is not read out: words near it say the same.
+Role = Literal["title", "heading", "text", "mute"]
 
 
 @dataclass(frozen=True, slots=True)

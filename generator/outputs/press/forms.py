@@ -7,7 +7,7 @@ from generator.outputs.press.blocks import Block, Part, abreast, text_block
 from generator.outputs.press.drawing import Box, Line, Ruled, Run
 from generator.outputs.press.letters import Letters
 from generator.outputs.press.wrapping import broken, whole
-from generator.views.paper import PaperBlanks, PaperCell, PaperPart, PaperTable, PaperWords
+from generator.views.paper import PaperBlanks, PaperCell, PaperLines, PaperPart, PaperTable, PaperWords
 
 # Least height of a row that somebody writes in, in mm (common practice, no source).
 _WRITTEN = 7.0
@@ -123,4 +123,9 @@ def texts_of(part: PaperPart) -> list[str]:
             return [part.title, *part.heads, part.note, *cells]
         case PaperBlanks():
             return [*part.labels, *part.texts]
+        case PaperLines():
+            bars = [bar.text for lane in part.lanes for bar in lane.bars]
+            ends = [words for _, words in part.ends]
+            labels = [lane.label for lane in part.lanes]
+            return [part.title, part.note, "0123456789:\u2026", *labels, *bars, *ends]
     return [part.lead, part.text]

@@ -6,6 +6,8 @@ from dataclasses import dataclass
 from generator.study import LabStudy
 from generator.views.paper import TICK, PaperBlanks, PaperCell, PaperTable, PaperView, PaperWords
 
+_PLANS = "hang on the board only on their day. Print them from the page of the procedure:"
+
 
 @dataclass(frozen=True, slots=True)
 class PostedSheet:
@@ -18,8 +20,13 @@ class PostedSheet:
     pages: int = 1
 
 
-def cover_view(study: LabStudy, sheets: Sequence[PostedSheet], covers: int) -> PaperView:
-    """The list in front of the print; `covers` is how many pages the list itself takes."""
+def cover_view(
+    study: LabStudy, sheets: Sequence[PostedSheet], covers: int, plans: Sequence[str] = ()
+) -> PaperView:
+    """The list in front of the print; `covers` is how many pages the list itself takes.
+
+    `plans` are procedures with a day plan, which is printed for its day.
+    """
     room = study.lab.lab
     page, rows = covers + 1, []
     for sheet in sheets:
@@ -42,6 +49,7 @@ def cover_view(study: LabStudy, sheets: Sequence[PostedSheet], covers: int) -> P
             PaperBlanks(("Printed by", "Hung by", "Date")),
             PaperTable("", heads, (0.8, 5.2, 1.0, 3.0, 1.9, 0.7), tuple(rows)),
             PaperWords("Take down every older copy at the same place, and write it in the list of copies."),
+            *([PaperWords(f"{_PLANS} {'; '.join(plans)}.", "DAY PLANS")] if plans else []),
         ),
         most_pages=1,
     )

@@ -9,6 +9,7 @@ from generator.posting.copies import Hanging, hanging
 from generator.posting.shelf import Shelf
 from generator.study import Study
 from generator.views.addresses import card_path, procedure_address
+from generator.views.filling.prints import prints_view
 from generator.views.filling.replace_list import look_rows, replace_rows
 from generator.views.filling.sheets_held import day_words
 from generator.views.filling.words import low, role_title
@@ -107,7 +108,9 @@ def posted_view(
     `room` is the lab's name, for what is printed.
     """
     cards: list[CurrentCardView] = []
+    studies: list[Study] = []
     for study, status, codes in shown:
+        studies.append(study)
         for card in study.procedure.cards:
             cards.append(_current(shelf, study, card, status, codes, files))
     by_name = {f"{card.procedure}/{card.card}": card for card in cards}
@@ -121,6 +124,7 @@ def posted_view(
         day=day_words(today),
         replace=tuple(replace_rows(hung, by_name, files)),
         look=tuple(look_rows(hung, by_name)),
+        prints=tuple(prints_view(studies, files)),
     )
 
 

@@ -9,6 +9,8 @@ from generator.study import Study
 from generator.units import show_counted, show_quantity, show_window
 from generator.views.addresses import (
     card_path,
+    day_plan_address,
+    day_plan_path,
     door_sign_path,
     hazards_address,
     place_address,
@@ -207,11 +209,15 @@ def _cards(study: Study, files: frozenset[str], stands: StandingView) -> Iterato
 
 
 def _other_paper(study: Study, files: frozenset[str]) -> Iterator[CardLinkView]:
-    """The run sheet, and the door signs of steps that are left running."""
+    """The run sheet, the day plan, and the door signs of steps that are left running."""
     id = str(study.procedure.id)
     run_sheet = run_sheet_path(id)
     if run_sheet in files:
         yield CardLinkView("Run sheet", "planned and done, readings with their limits", run_sheet, "")
+    plan = day_plan_path(id)
+    if plan in files:
+        words = "who has which part where, by the clock"
+        yield CardLinkView("Day plan of a class", words, plan, "", words=day_plan_address(id))
     for found in study.steps():
         sign = door_sign_path(id, str(found.step.id))
         if sign in files:

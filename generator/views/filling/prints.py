@@ -1,0 +1,43 @@
+"""Everything for the printer in one list: what belongs to the room, then the sheets of each procedure."""
+
+from collections.abc import Iterable, Iterator
+
+from generator.study import Study
+from generator.units import show_quantity
+from generator.views.addresses import (
+    CHECK_OFF_PATH,
+    PRINT_ALL_PATH,
+    card_path,
+    day_plan_path,
+    run_sheet_path,
+)
+from generator.views.posted import PrintsView
+
+_ROOM = (
+    ("Everything to post", PRINT_ALL_PATH, "one file, with a cover list that says where each sheet goes"),
+    ("Opening and closing the lab", CHECK_OFF_PATH, "a list to tick, inside the door"),
+)
+
+
+def prints_view(studies: Iterable[Study], files: frozenset[str]) -> Iterator[PrintsView]:
+    """Only what the build made; everything in one file is there when it was asked for."""
+    found = (("The room", _ROOM), *((_title(study), tuple(_rows(study))) for study in studies))
+    for title, rows in found:
+        there = tuple(row for row in rows if row[1] in files)
+        if there:
+            yield PrintsView(title, there)
+
+
+def _title(study: Study) -> str:
+    tail = str(study.procedure.id).partition(".")[2].replace("-", " ")
+    return f"{study.procedure.title}, {tail}" if tail else str(study.procedure.title)
+
+
+def _rows(study: Study) -> Iterator[tuple[str, str, str]]:
+    id = str(study.procedure.id)
+    for card in study.procedure.cards:
+        language = f", {card.language}" if card.language else ""
+        about = f"{card.size}, read from {show_quantity(card.read_from)}{language}"
+        yield str(card.title), card_path(id, str(card.id)), about
+    yield "Run sheet", run_sheet_path(id), "planned and done, with blanks"
+    yield "Day plan of a class", day_plan_path(id), "who has which part where, by the clock"
