@@ -1,11 +1,33 @@
 """Bytes of an author's file to text, or the reason why not."""
 
 import re
+from itertools import islice
 
 from generator.problems import Level, Location, Problem
 
 MOST_BYTES = 2_000_000
-_CONTROL = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f\x80-\x84\x86-\x9f\ufffe\uffff]")
+# Control characters, signs that turn the reading direction, line separators that only some programs see,
+# marks between texts, tags: none shows itself, and each makes a text read other than it is.
+INVISIBLE = re.compile(
+    "[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u2028-\u202e\u2066-\u2069\ufeff\ufff9-\ufffb\ufffe\uffff"
+    "\U000e0000-\U000e007f]"
+)
+_MERGE = re.compile(r"^(?:<{7}|>{7})(?: |$)", re.MULTILINE)
+_OTHER_KINDS = (
+    (b"\xff\xfe\x00\x00", "UTF-32"),
+    (b"\xff\xfe", "UTF-16"),
+    (b"\xfe\xff", "UTF-16"),
+    (b"%PDF", "a PDF"),
+    (b"PK\x03\x04", "a zip or an office document"),
+    (b"\xd0\xcf\x11\xe0", "an office document"),
+    (b"{\\rtf", "a word processor's text"),
+    (b"\x89PNG", "a picture"),
+    (b"\xff\xd8\xff", "a picture"),
+    (b"GIF8", "a picture"),
+)
+_MOST_TOLD = 20
+_TURNS = "\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069"
+_SEPARATES = "\x85\u2028\u2029"
 
 
 def decode(data: bytes, file: str) -> tuple[str, tuple[Problem, ...]]:
@@ -18,6 +40,8 @@ def decode(data: bytes, file: str) -> tuple[str, tuple[Problem, ...]]:
                 "split it: one procedure a file, pictures in their own files",
             ),
         )
+    if strange := _no_text(data, file):
+        return "", (strange,)
     try:
         text = data.decode("utf-8-sig")
     except UnicodeDecodeError as bad:
@@ -33,16 +57,48 @@ def decode(data: bytes, file: str) -> tuple[str, tuple[Problem, ...]]:
                 "save the file again with the encoding UTF-8",
             ),
         )
-    control = _CONTROL.search(text)
-    if control:
-        return "", (
-            _unreadable(
-                _place(file, text, control.start()),
-                f"an invisible control character (U+{ord(control.group()):04X}) stands here",
-                "delete it; copying from a PDF often brings such characters",
-            ),
-        )
-    return text.replace("\r\n", "\n").replace("\r", "\n"), ()
+    text = text.replace("\r\n", "\n").replace("\r", "\n")
+    unseen = tuple(
+        invisible(_place(file, text, found.start()), found.group())
+        for found in islice(INVISIBLE.finditer(text), _MOST_TOLD)
+    )
+    if mixed := _MERGE.search(text):
+        return "", (_merged(_place(file, text, mixed.start())),)
+    return ("", unseen) if unseen else (text, ())
+
+
+def _no_text(data: bytes, file: str) -> Problem | None:
+    """A file of another kind, by what it begins with."""
+    for start, kind in _OTHER_KINDS:
+        if data.startswith(start):
+            rule = "not-utf8" if kind.startswith("UTF") else "unreadable"
+            return Problem(
+                rule, Level.ERROR, Location(file), f"the file is {kind}, not text in UTF-8",
+                "save it again as plain text with the encoding UTF-8, or take it out of this folder",
+            )  # fmt: skip
+    return None
+
+
+def _merged(where: Location) -> Problem:
+    return _unreadable(
+        where,
+        "two versions of the file are mixed: a mark of a merge that was not finished stands here",
+        "keep one of the two versions, and delete the lines that begin with <<<<<<<, ======= and >>>>>>>",
+    )
+
+
+def invisible(where: Location, character: str) -> Problem:
+    """The problem of a character that nobody sees, written as it is or as an escape in quotes."""
+    what = "an invisible control character"
+    if character in _TURNS:
+        what = "an invisible sign that turns the reading direction"
+    elif character in _SEPARATES:
+        what = "a line separator that is no line end"
+    return _unreadable(
+        where,
+        f"{what} (U+{ord(character):04X}) stands here",
+        "delete it and type the words anew; copying from a PDF or a web page often brings such characters",
+    )
 
 
 def _place(file: str, text: str, index: int) -> Location:

@@ -4,8 +4,9 @@ from dataclasses import dataclass
 
 import yaml
 
-from generator.notation.decode import decode
+from generator.notation.decode import INVISIBLE, decode, invisible
 from generator.notation.loader import DEEPEST, MOST_VALUES, Loader, TooDeepError, TooManyError
+from generator.notation.parser_words import parser_problem
 from generator.notation.scan import scan
 from generator.notation.tree import ListNode, MapNode, Node, Text
 from generator.problems import Level, Location, Problem, by_place
@@ -63,7 +64,7 @@ def _compose(text: str, file: str, found: list[Problem]) -> Node | None:
         return None
     except yaml.YAMLError as bad:
         if not any(problem.level is Level.ERROR for problem in found):
-            found.append(_parser_problem(bad, file))
+            found.append(parser_problem(bad, file, text))
         return None
     if node is None:
         return MapNode((), Location(file))
@@ -85,7 +86,8 @@ class _Convert:
     def node(self, node: yaml.Node) -> Node:
         if id(node) in self.seen or node.tag not in _KNOWN_TAGS:
             self.sign(node)
-            return Text("", self.place(node))
+            # Behind a tag the text is told on: one slip should not look like two.
+            return Text(node.value if isinstance(node, yaml.ScalarNode) else "", self.place(node))
         self.seen.add(id(node))
         if isinstance(node, yaml.ScalarNode):
             return self.text(node)
@@ -100,6 +102,10 @@ class _Convert:
         length = end.column - column if end.line == line else 1
         # `_make` takes a fifth of the time of a call, and a file holds hundreds of scalars.
         where = Location._make((self.file, line + 1, column + 1, length if length > 1 else 1))
+        if not node.value.isprintable() and (unseen := INVISIBLE.search(node.value)):
+            # Quotes may hold an escape for what the file itself must not hold.
+            self.found.append(invisible(where, unseen.group()))
+            return Text(INVISIBLE.sub("", node.value), where)
         return Text(node.value, where)
 
     def mapping(self, node: yaml.MappingNode) -> MapNode:
@@ -174,58 +180,3 @@ class _Convert:
 
     def add(self, rule: str, where: Location, message: str, fix: str) -> None:
         self.found.append(Problem(rule, Level.ERROR, where, message, fix))
-
-
-_PARSER_WORDS = (
-    (
-        "mapping values are not allowed",
-        "a second `: ` stands on a line that already has one",
-        "put the sentence in straight double quotes",
-    ),
-    (
-        "did not find expected key",
-        "the indentation does not fit the lines above",
-        "bring the line under the fields that it belongs to",
-    ),
-    (
-        "did not find expected '-' indicator",
-        "a line is indented like the list above it but does not start with `- `",
-        "start it with `- ` or move it left",
-    ),
-    (
-        "did not find expected ',' or",
-        "brackets or braces are not closed",
-        "close them on the same line, and put sentences with commas in quotes",
-    ),
-    (
-        "unexpected end of stream",
-        "a quote, bracket or brace is opened and never closed",
-        "close it where the text ends",
-    ),
-    (
-        "expected a single document",
-        "a line of three dashes starts a second document",
-        "delete the line; one file holds one document",
-    ),
-    (
-        "undefined alias",
-        "a value begins with *, which YAML takes for an alias",
-        "put the text in straight double quotes",
-    ),
-)
-
-
-def _parser_problem(bad: yaml.YAMLError, file: str) -> Problem:
-    said = " ".join(str(getattr(bad, part, "") or "") for part in ("context", "problem")) or str(bad)
-    mark = getattr(bad, "problem_mark", None) or getattr(bad, "context_mark", None)
-    where = Location(file, mark.line + 1, mark.column + 1) if mark else Location(file)
-    for sign, message, fix in _PARSER_WORDS:
-        if sign in said:
-            return Problem("unreadable", Level.ERROR, where, message, fix)
-    return Problem(
-        "unreadable",
-        Level.ERROR,
-        where,
-        f"the text cannot be read here ({said.strip()})",
-        "compare indentation, quotes and colons with the lines above",
-    )

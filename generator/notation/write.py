@@ -14,7 +14,7 @@ def _lines(data: object, indent: int) -> list[str]:
     pad = " " * indent
     if isinstance(data, dict):
         return [
-            line for key, value in data.items() for line in _entry(f"{pad}{scalar(str(key))}:", value, indent)
+            line for key, value in data.items() for line in _entry(f"{pad}{_name(str(key))}:", value, indent)
         ]
     if isinstance(data, list | tuple):
         return [line for item in data for line in _item(item, indent)]
@@ -39,11 +39,20 @@ def _item(item: object, indent: int) -> list[str]:
     return [f"{pad}- {scalar(str(item))}"]
 
 
+def _name(text: str) -> str:
+    """A field's name; one with a colon inside would look like a sentence that has one."""
+    return _in_quotes(text) if ":" in text else scalar(text)
+
+
 def scalar(text: str) -> str:
     """A plain scalar where that is safe, else in double quotes with escapes."""
     plain = _SAFE.fullmatch(text) and ": " not in text and not text.endswith((":", " "))
     if plain and not any(sign in text for sign in "{}[],\"'") and text.isprintable():
         return text
+    return _in_quotes(text)
+
+
+def _in_quotes(text: str) -> str:
     return '"' + "".join(_escape(char) for char in text) + '"'
 
 

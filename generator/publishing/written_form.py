@@ -27,9 +27,10 @@ def write_pages(site: Site, folder: Path) -> None:
 
 def page_text(page: Page) -> str:
     """Return the file of a page: front matter, then headings and sections."""
-    fields: dict[str, object] = {"title": page.title, "search": {"exclude": True}}
+    # A theme inserts both as HTML.
+    fields: dict[str, object] = {"title": str(escape(page.title)), "search": {"exclude": True}}
     if page.description:
-        fields["description"] = page.description
+        fields["description"] = str(escape(page.description))
     front = "\n".join(f"{name}: {json.dumps(value, ensure_ascii=False)}" for name, value in fields.items())
     return "\n\n".join((f"---\n{front}\n---", *(_section_text(section) for section in page.sections), ""))
 

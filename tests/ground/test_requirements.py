@@ -11,7 +11,7 @@ from packaging.requirements import Requirement
 from packaging.utils import canonicalize_name
 
 ROOT = Path(__file__).parents[2]
-PINS = ("requirements.txt", "requirements-dev.txt")
+PINS = ("requirements.txt", "requirements-dev.txt", "requirements-fuzz.txt")
 ADDRESS = re.compile(r"[a-z+]+://|^\s*(?:-i|-f|--(?:extra-)?index-url|--find-links|--trusted-host)\b", re.M)
 
 
@@ -47,9 +47,11 @@ def test_every_pin_is_exact_and_hashed(name: str) -> None:
 
 def test_the_pins_give_what_is_asked_for() -> None:
     project = declared()["project"]
-    extras = itertools.chain.from_iterable(project["optional-dependencies"].values())
+    optional = project["optional-dependencies"]
+    extras = itertools.chain.from_iterable(wants for name, wants in optional.items() if name != "fuzz")
     assert unanswered("requirements.txt", project["dependencies"]) == []
     assert unanswered("requirements-dev.txt", [*project["dependencies"], *extras]) == []
+    assert unanswered("requirements-fuzz.txt", optional["fuzz"]) == []
 
 
 def unanswered(name: str, wants: list[str]) -> list[str]:
@@ -63,8 +65,9 @@ def answers(pin: Requirement, want: Requirement) -> bool:
 
 
 def test_developers_run_the_versions_that_authors_run() -> None:
-    authors, developers = ({str(pin) for pin in pinned(name)} for name in PINS)
+    authors, developers, fuzzers = ({str(pin) for pin in pinned(name)} for name in PINS)
     assert authors <= developers
+    assert {pin for pin in fuzzers if not pin.startswith("atheris")} <= developers
 
 
 def test_the_build_backend_is_one_pin() -> None:
