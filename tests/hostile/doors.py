@@ -10,7 +10,7 @@ from pathlib import Path
 
 from generator.checks import docs
 from generator.formulas.library import LIBRARY
-from generator.notation import TextNode, as_yaml, plain, read_text
+from generator.notation import as_yaml, plain, read_text
 from generator.outputs.pages.sheets import Told, lab_sheets, lay_out
 from generator.outputs.policy import write_policy
 from generator.outputs.search import add_entries
@@ -57,7 +57,7 @@ def read_file(data: bytes) -> bool:
     if document.root is None or document.problems:
         return False
     data_read = plain(document.root)
-    if not isinstance(document.root, TextNode):
+    if not isinstance(document.root, str):
         again = read_text(as_yaml(data_read).encode("utf-8", "surrogatepass"), "y.yml")
         assert again.root is not None and not again.problems, again.problems
         assert plain(again.root) == data_read
