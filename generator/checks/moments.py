@@ -59,6 +59,12 @@ def called(study: LabStudy, *ids: str) -> str:
     return names[0] if len(names) == 1 else f"{', '.join(names[:-1])} and {names[-1]}" if names else "nothing"
 
 
+def is_or_are(study: LabStudy, ids: list[str]) -> str:
+    """The verb behind titles: several, or one that names a pair (gloves, goggles) takes "are"."""
+    first = title_of(study.lab, ids[0]).partition(" over ")[0] if ids else ""
+    return "are" if len(ids) > 1 or (first.endswith("s") and not first.endswith("ss")) else "is"
+
+
 def since_when(study: Study, since: str) -> str:
     """ "since step rinse-2 (line 171)", or "since the start"."""
     step = study.step(since) if since != START else None

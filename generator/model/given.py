@@ -77,7 +77,7 @@ def read_power(value: object) -> Quantity | FormulaRef:
 def _row(item: object) -> Row:
     fields = named(item)
     assert isinstance(fields, dict)
-    return {str(name): _cell(inner) for name, inner in fields.items()}
+    return {name: _cell(inner) for name, inner in fields.items()}
 
 
 def _cell(value: object) -> Cell:

@@ -4,6 +4,7 @@ from typing import Annotated
 
 from generator.model.located import Located
 from generator.model.scalars import (
+    Amount,
     Count,
     Current,
     Day,
@@ -65,6 +66,7 @@ class Place(Located):
     water: Annotated[str, OneOf("mains", "deionised", kind="kind of water")] | None = None
     drains_to: Ref | None = None
     tray: Flag = False
+    shows: Amount | None = None
     look: Sentence | None = None
     not_right: NotRight | None = None
     timer: Ref | None = None

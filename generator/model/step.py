@@ -170,6 +170,7 @@ class Step(Located):
     stay: Annotated[str, _STAYS] = "here"
     alarm: Ref | None = None
     when_it_sounds: Sentence | None = None
+    look: Sentence | None = None
     check: Sentence | None = None
     record: Recorded = {}
     fail: Fail | None = None

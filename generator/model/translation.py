@@ -13,8 +13,8 @@ from generator.problems import Location
 
 _WHOLE = ("title", "stop_rule", "not_for")
 _STEP = (
-    "say", "card", "check", "hold.until", "when_it_sounds", "fail.say", "watch.check", "watch.fail.say",
-    "why", "ask.question", "ask.answer", "picture.alt", "since.because", "pause.keep",
+    "say", "card", "look", "check", "hold.until", "when_it_sounds", "fail.say", "watch.check",
+    "watch.fail.say", "why", "ask.question", "ask.answer", "picture.alt", "since.because", "pause.keep",
 )  # fmt: skip
 _NOUNS = {
     "places": ("title", "look", "not_right.say", "extraction", "book"),

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from generator.checks import RULES, Rule
 from generator.model import Procedure
 from generator.pipeline.accept import accept, accept_in_lab
-from generator.pipeline.fold import fold
+from generator.pipeline.fold import fold, fold_class, fold_missing
 from generator.pipeline.posted_pictures import altered_pictures
 from generator.pipeline.posted_problems import posted_in_lab, posted_in_procedure
 from generator.posting.shelf import Posted, Shelf, open_shelf
@@ -15,6 +15,7 @@ from generator.problems import Level, Problem, by_place
 from generator.reading import LabRead, ProcedureFile
 from generator.study import LabStudy, Study, study_lab, study_procedure
 from generator.sums import Known, settings_problems, work_out
+from generator.walk import worn_as
 
 _MISREAD = ("unknown-name", "unknown-key", "required-missing", "unreadable")
 
@@ -56,16 +57,18 @@ def check(read: LabRead, today: datetime.date, only: str = "") -> Checked:
         for study, found in _check_file(lab, file, read, shelf):
             studies[study.procedure.id] = study
             problems += found
-    problems = list(accept_in_lab(lab, problems, whole=not only and not read.problems))
+    problems = list(accept_in_lab(lab, fold_missing(problems), whole=not only and not read.problems))
     return Checked(by_place(problems), lab, studies, _not_made(lab, studies.values()), shelf)
 
 
 def _check_file(
     lab: LabStudy, file: ProcedureFile, read: LabRead, shelf: Shelf
 ) -> Iterable[tuple[Study, tuple[Problem, ...]]]:
-    yield check_procedure(lab, file.procedure, read, file, shelf=shelf)
+    study, base = check_procedure(lab, file.procedure, read, file, shelf=shelf)
+    yield study, base
     for procedure in file.classes.values():
-        yield check_procedure(lab, procedure, read, file, file.procedure, shelf)
+        own, found = check_procedure(lab, procedure, read, file, file.procedure, shelf)
+        yield own, fold_class(base, found)
 
 
 def check_procedure(
@@ -100,7 +103,14 @@ def _misread(read: LabRead, study: Study) -> bool:
     )
     places = study.lab.places
     lost = places and any(located.step.at and located.step.at not in places for located in study.steps())
-    return form or bool(lost)
+    strange = any(name not in study.lab.ppe for name in _worn_names(study)) if study.lab.ppe else False
+    return form or bool(lost) or strange
+
+
+def _worn_names(study: Study) -> Iterable[str]:
+    """The pieces that steps put on and take off; a mistyped name stands for the nearest one."""
+    for located in study.steps():
+        yield from worn_as(study.lab, (*located.step.put_on, *located.step.take_off))
 
 
 def _in_lab(lab: LabStudy) -> list[Problem]:

@@ -1,11 +1,10 @@
 """The first cause only: what follows from a cause already named is counted under it."""
 
+from collections import Counter
 from collections.abc import Iterable
 from dataclasses import replace
 
-from generator.problems import Cause, Level, Problem
-
-MOST_TOLD = 3
+from generator.problems import MISSING, Cause, Level, Problem
 
 
 def fold(problems: Iterable[Problem]) -> tuple[Problem, ...]:
@@ -17,39 +16,44 @@ def fold(problems: Iterable[Problem]) -> tuple[Problem, ...]:
     folded = _Folded()
     for problem in sorted(problems, key=lambda problem: (problem.level is not Level.ERROR, problem.order)):
         folded.take(problem)
-    told = [
+    return tuple(
         replace(problem, follows=folded.follows.get(index, 0)) for index, problem in enumerate(folded.kept)
-    ]
-    return tuple(_told_by_step(told))
+    )
 
 
-def _told_by_step(told: list[Problem]) -> list[Problem]:
-    """Where the walk still tells more than three things, a wrong step is told once, with what it made."""
-    walked = sorted((problem for problem in told if _counts(problem)), key=lambda problem: problem.order)
-    if len(walked) <= MOST_TOLD:
-        return told
-    heads: dict[str, Problem] = {}
-    under: dict[int, int] = {}
-    for problem in walked:
-        steps = {problem.step, *(cause.since for cause in problem.causes)}
-        head = next((heads[step] for step in sorted(steps) if step in heads), None)
-        if head is None or _graver(problem, head):
-            heads.setdefault(problem.step, problem)
-        else:
-            under[id(problem)] = id(head)
-    more = dict.fromkeys(under.values(), 0)
-    for problem in walked:
-        if id(problem) in under:
-            more[under[id(problem)]] += 1 + problem.follows
-    return [
-        replace(problem, follows=problem.follows + more.get(id(problem), 0))
-        for problem in told
-        if id(problem) not in under
-    ]
+def fold_missing(problems: Iterable[Problem]) -> tuple[Problem, ...]:
+    """What names a step, stage or card that is gone, in whatever file, under the first that says so."""
+    given = tuple(problems)
+    heads: dict[Cause, Problem] = {}
+    for problem in sorted(given, key=lambda one: (not one.explains, one.where)):
+        for cause in (*problem.explains, *problem.causes):
+            if cause.atom.startswith(MISSING):
+                heads.setdefault(cause, problem)
+    under = {
+        id(one): heads[one.causes[0]]
+        for one in given
+        if _names_missing(one) and heads[one.causes[0]] is not one
+    }
+    follows = Counter(id(head) for head in under.values())
+    return tuple(
+        replace(one, follows=one.follows + follows[id(one)]) if id(one) in follows else one
+        for one in given
+        if id(one) not in under
+    )
 
 
-def _counts(problem: Problem) -> bool:
-    return problem.order > 0 and problem.level in (Level.ERROR, Level.WARNING)
+def _names_missing(problem: Problem) -> bool:
+    return len(problem.causes) == 1 and problem.causes[0].atom.startswith(MISSING)
+
+
+def fold_class(base: Iterable[Problem], found: Iterable[Problem]) -> tuple[Problem, ...]:
+    """A class's problems without those that its procedure has at the same line already."""
+    told = {_finding(problem) for problem in base}
+    return tuple(problem for problem in found if _finding(problem) not in told)
+
+
+def _finding(problem: Problem) -> tuple[object, ...]:
+    return (problem.rule, problem.level, problem.where, problem.step, problem.place)
 
 
 class _Folded:

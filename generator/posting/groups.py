@@ -11,8 +11,8 @@ Group = Literal["wording", "time", "limit", "ppe", "chemical", "order", "new haz
 ORDER: tuple[Group, ...] = ("new hazard", "chemical", "ppe", "limit", "time", "order", "wording")
 
 _STEP: Mapping[str, str] = {
-    "wording": "say card check why ask picture when_it_sounds fail.say hold.until since.because pause.keep "
-    "watch.check watch.fail.say id",
+    "wording": "say card look check why ask picture when_it_sounds fail.say hold.until since.because "
+    "pause.keep watch.check watch.fail.say id",
     "time": "for takes since.time pause.time watch.every power.ramp alarm",
     "limit": "record watch.record fail.at_most watch.fail.at_most repeat rock set power given formulas",
     "ppe": "put_on take_off fresh wash_hands",
@@ -57,7 +57,7 @@ _TABLE: Mapping[str, Mapping[str, str]] = {
     "places": {
         "wording": "title look not_right.say extraction book",
         "time": "time timer",
-        "limit": "temperature power room_for number",
+        "limit": "temperature power room_for number shows",
         "ppe": "wear wear_when fresh_gloves",
         "chemical": "holds allows clears leaves hazards water drains_to tray vented",
         "order": "cover arrive makes not_right keeper shared",

@@ -2,10 +2,11 @@
 
 from generator.problems.errors import NewelError
 from generator.problems.location import Location
-from generator.problems.problem import Accepted, Cause, Level, Problem, by_place
+from generator.problems.problem import MISSING, Accepted, Cause, Level, Problem, by_place, missing
 from generator.problems.ruledoc import Example, RuleDoc
 
 __all__ = [
+    "MISSING",
     "Accepted",
     "Cause",
     "Example",
@@ -15,4 +16,5 @@ __all__ = [
     "Problem",
     "RuleDoc",
     "by_place",
+    "missing",
 ]

@@ -24,6 +24,14 @@ class Cause:
     since: str
 
 
+MISSING = "missing "
+
+
+def missing(kind: str, id: str, file: str) -> Cause:
+    """The first cause behind everything that names a step, stage or card that a procedure's file has not."""
+    return Cause(f"{MISSING}{kind}:{id}", file)
+
+
 @dataclass(frozen=True, slots=True)
 class Accepted:
     """Who lives with a warning, until when (ISO date), and why."""

@@ -3,9 +3,9 @@
 from typing import Any
 
 from generator.model import MARKS, WHERE, Text
-from generator.problems import Level, Location, Problem
+from generator.problems import Level, Location, Problem, missing
 
-_WHOLE = ("title", "approver", "cards")
+_WHOLE = ("title", "approver")
 _STEP_FIELDS = (
     "for",
     "takes",
@@ -36,6 +36,9 @@ def lay_over(base: dict[str, Any], side: dict[str, Any]) -> tuple[dict[str, Any]
         out["job"] = _merge(base.get("job"), side["job"])
     if isinstance(side.get("accept"), list) and isinstance(base.get("accept", []), list):
         out["accept"] = [*base.get("accept", []), *side["accept"]]
+    if isinstance(side.get("cards"), list):
+        out["cards"] = _cards(_list(base.get("cards")), side["cards"])
+        marks["cards"] = side[MARKS]["cards"]
     steps = side.get("steps")
     if isinstance(steps, dict):
         out["stages"] = [_stage(stage, steps, problems) for stage in _list(base.get("stages"))]
@@ -43,6 +46,14 @@ def lay_over(base: dict[str, Any], side: dict[str, Any]) -> tuple[dict[str, Any]
         problems += _without_fields(steps)
     out[MARKS] = marks
     return out, tuple(problems)
+
+
+def _cards(base: list[Any], own: list[Any]) -> list[Any]:
+    """The procedure's cards: one that the class has too is the class's, and what else it has comes behind."""
+    named = {str(card["id"]): card for card in own if isinstance(card, dict) and "id" in card}
+    ids = [str(card.get("id")) if isinstance(card, dict) else "" for card in base]
+    kept = [named.get(id, card) for id, card in zip(ids, base, strict=True)]
+    return [*kept, *(card for card in own if not isinstance(card, dict) or str(card.get("id")) not in ids)]
 
 
 def _list(value: object) -> list[Any]:
@@ -99,7 +110,7 @@ def _unknown(base: dict[str, Any], steps: dict[str, Any]) -> list[Problem]:
     return [
         Problem("class-changes-order", Level.ERROR, _key_place(id, steps),
                 f'the procedure has no step "{id}"; a class brings no steps of its own',
-                "use the id of a step of the procedure")
+                "use the id of a step of the procedure", causes=(missing("step", str(id), base[WHERE].file),))
         for id in steps if id not in (WHERE, MARKS) and id not in known
     ]  # fmt: skip
 

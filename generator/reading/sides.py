@@ -6,7 +6,7 @@ from typing import Any
 from generator.model import ClassFile, Lab, LanguageFile, Procedure
 from generator.model.translation import lab_sentences_of, sentences_of, translated, values_in
 from generator.notation import MapNode
-from generator.problems import Level, Location, Problem
+from generator.problems import Level, Location, Problem, missing
 from generator.reading.nearest import nearest
 
 _OWN = {
@@ -49,7 +49,7 @@ def judge_translation(file: LanguageFile, procedure: Procedure, lab: Lab | None)
         holder = _holder(path)
         if holder not in known and holder not in told and (lab or not path.startswith("lab.")):
             told.add(holder)
-            yield _unknown(holder, text.where, known)
+            yield _unknown(holder, text.where, known, procedure)
 
 
 def _holder(path: str) -> str:
@@ -58,7 +58,7 @@ def _holder(path: str) -> str:
     return ".".join(parts[:3] if parts[0] == "lab" else parts[:2])
 
 
-def _unknown(holder: str, where: Location, known: set[str]) -> Problem:
+def _unknown(holder: str, where: Location, known: set[str], procedure: Procedure) -> Problem:
     group, _, id = holder.rpartition(".")
     ids = [name.rpartition(".")[2] for name in known if name.rpartition(".")[0] == group]
     return Problem(
@@ -67,6 +67,9 @@ def _unknown(holder: str, where: Location, known: set[str]) -> Problem:
         where,
         f'there is no "{id}" under `{group.removeprefix("lab.")}` to translate',
         nearest(id, ids),
+        causes=(missing(group[:-1], id, procedure.where.file),)
+        if group in ("steps", "stages", "cards")
+        else (),
     )
 
 

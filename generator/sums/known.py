@@ -7,6 +7,17 @@ from difflib import get_close_matches
 from generator.formulas import LIBRARY, Formula
 
 
+def nearest_input(name: str, inputs: Iterable[str]) -> str:
+    """A fix that names the nearest input of a formula."""
+    names = sorted(set(inputs))
+    close = get_close_matches(name, names, 1)
+    if close:
+        return f"did you mean `{close[0]}`?"
+    return (
+        f"use one of: {', '.join(names)}" if names else "delete the line, or name a formula under `formulas`"
+    )
+
+
 @dataclass(frozen=True, slots=True)
 class Known:
     """Library and lab's own formulas by name."""

@@ -1,12 +1,12 @@
 """Look up each formula's inputs by name, inner formulas first, and work the answers out."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
 from generator.formulas import Formula, FormulaError, Input
 from generator.model import FormulaRef, Lab, Number, Procedure, Step, Text
 from generator.problems import Level, Location, Problem
-from generator.sums.known import Known
+from generator.sums.known import Known, nearest_input
 from generator.sums.limits import passed_limits
 from generator.sums.sum import Given, Sum, Sums
 from generator.units import Quantity, show_quantity
@@ -23,6 +23,7 @@ def work_out(lab: Lab, procedure: Procedure, known: Known) -> tuple[Sums, tuple[
     for step in _steps(procedure):
         for key, reference in _asked(step):
             run.sum(f"{step.id}.{key}", reference, step, ())
+        run.judge_given(step)
     return Sums(run.sums), tuple(run.problems)
 
 
@@ -85,6 +86,11 @@ class _Run:
     ) -> None:
         where = reference.formula.where
         own = reference.given
+        strange = self._not_inputs(own, (formula,), step)
+        if strange:
+            self.failed.add(key)
+            self.problems += strange
+            return
         givens = [
             given
             for each in formula.inputs
@@ -105,6 +111,32 @@ class _Run:
             return
         self.sums[key] = Sum(key, formula.name, tuple(givens), answer)
         self._hold_to_limits(formula, values, answer, where, step)
+
+    def judge_given(self, step: Step) -> None:
+        """What a step gives to its formulas by a name that none of them asks for, nor its `use`."""
+        names = [str(name) for name in step.formulas] + [str(one.formula) for _, one in _asked(step)]
+        formulas = [self.known.find(name) for name in names]
+        asked = {name: value for name, value in step.given.items() if name not in step.use.values()}
+        if step.given and None not in formulas:
+            self.problems += self._not_inputs(asked, [one for one in formulas if one], step)
+
+    def _not_inputs(
+        self, given: Mapping[str, Any], formulas: Sequence[Formula], step: Step | None
+    ) -> tuple[Problem, ...]:
+        """One problem a name under `given` that is no input of these formulas, with the nearest that is."""
+        inputs = [each.name for formula in formulas for each in formula.inputs]
+        who = " or ".join(dict.fromkeys(formula.name for formula in formulas)) or "a formula of this step"
+        return tuple(
+            self._problem(
+                "unknown-name",
+                getattr(name, "where", step.where if step else self.procedure.where),
+                f"`given` names `{name}`, which is no input of {who}",
+                nearest_input(str(name), inputs),
+                step,
+            )
+            for name in given
+            if name not in inputs
+        )
 
     def _hold_to_limits(
         self,

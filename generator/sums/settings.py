@@ -1,13 +1,12 @@
 """What is wrong in a lab's settings of formulas: a name that is not there, a unit of another kind."""
 
 from collections.abc import Iterator, Mapping
-from difflib import get_close_matches
 from typing import Any
 
 from generator.formulas import Formula, Input, Rows
 from generator.model import CalculatorSettings, Lab
 from generator.problems import Level, Location, Problem
-from generator.sums.known import Known
+from generator.sums.known import Known, nearest_input
 from generator.sums.limits import names_answer
 from generator.units import UNITS, Dimension, Quantity, Window, show_quantity
 
@@ -36,7 +35,7 @@ def _in_settings(formula: Formula, settings: CalculatorSettings) -> Iterator[Pro
             is_answer = field == "never_above" and names_answer(formula, str(name))
             if not is_answer and str(name) not in kinds:
                 what = f"`{field}` of {formula.name} names `{name}`, which is no input of it"
-                yield _problem("unknown-name", name, what, _nearest(str(name), kinds), settings)
+                yield _problem("unknown-name", name, what, nearest_input(str(name), kinds), settings)
             elif not formula.as_given:
                 wanted = formula.answer.unit if is_answer else kinds[str(name)]
                 yield from _in_kind(formula, field, name, value, wanted, settings)
@@ -70,11 +69,6 @@ def _kinds(formula: Formula) -> dict[str, str]:
         kinds[each.name] = each.unit if isinstance(each, Input) else ""
         kinds |= {column.name: column.unit for column in columns}
     return kinds
-
-
-def _nearest(name: str, kinds: Mapping[str, str]) -> str:
-    close = get_close_matches(name, sorted(kinds), 1)
-    return f"did you mean `{close[0]}`?" if close else f"use one of: {', '.join(sorted(kinds))}"
 
 
 def _problem(rule: str, name: str, what: str, fix: str, settings: CalculatorSettings) -> Problem:

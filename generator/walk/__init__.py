@@ -4,6 +4,7 @@ from generator.walk.ground import Ground
 from generator.walk.state import START, Atom, Clock, State
 from generator.walk.timeline import Stretch, Totals, stretches, totals
 from generator.walk.walk import MOST_MOMENTS, MOST_STEPS, End, Moment, Rest, Walk, walk_through
+from generator.walk.wearing import worn_as
 
 __all__ = [
     "MOST_MOMENTS",
@@ -22,4 +23,5 @@ __all__ = [
     "stretches",
     "totals",
     "walk_through",
+    "worn_as",
 ]

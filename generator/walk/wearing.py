@@ -1,12 +1,27 @@
 """What the person wears, and what the gloves have touched."""
 
-from generator.model import Step
+from collections.abc import Iterable
+from difflib import get_close_matches
+
+from generator.model import Lab, Step
 from generator.walk.ground import Ground
 from generator.walk.state import Atom, Draft
 
 
+def worn_as(lab: Lab, names: Iterable[str]) -> tuple[str, ...]:
+    """The declared pieces that names mean; a mistyped one counts as its nearest, so one slip is told once."""
+    return tuple(_nearest(lab, str(name)) for name in names)
+
+
+def _nearest(lab: Lab, name: str) -> str:
+    if name in lab.ppe:
+        return name
+    return next(iter(get_close_matches(name, [str(id) for id in lab.ppe], 1, 0.6)), name)
+
+
 def dress(ground: Ground, draft: Draft, pieces: tuple[str, ...]) -> None:
     """Wear exactly these pieces, as at the start and after a pause."""
+    pieces = worn_as(ground.lab, pieces)
     for name in [*draft.now().names("worn")]:
         if name not in pieces:
             draft.renew("worn", name, None)
@@ -19,12 +34,12 @@ def dress(ground: Ground, draft: Draft, pieces: tuple[str, ...]) -> None:
 
 def change_wear(ground: Ground, draft: Draft, step: Step) -> None:
     """Off first, then on; with `fresh`, what is worn already is replaced by a new piece."""
-    for piece in step.take_off:
-        _off(ground, draft, str(piece))
-    for piece in step.put_on:
-        if step.fresh and draft.now().has("worn", str(piece)):
-            _off(ground, draft, str(piece))
-        _on(ground, draft, str(piece))
+    for piece in worn_as(ground.lab, step.take_off):
+        _off(ground, draft, piece)
+    for piece in worn_as(ground.lab, step.put_on):
+        if step.fresh and draft.now().has("worn", piece):
+            _off(ground, draft, piece)
+        _on(ground, draft, piece)
 
 
 def _off(ground: Ground, draft: Draft, piece: str) -> None:

@@ -10,6 +10,7 @@ from generator.pipeline import check
 from generator.problems import Level
 from generator.reading import LabRead, find_folder, open_folder, read_lab
 from generator.units import Quantity
+from tests.checks.cases import Case, write_lab
 
 ROOT = Path(__file__).parents[2]
 DEMO = ROOT / "procedures"
@@ -83,6 +84,24 @@ def test_every_sentence_of_the_demo_stands_where_it_says() -> None:
         where = step.say.where
         assert lines[where.line - 1][where.column - 1 :].lstrip("\"'").startswith(step.say[:20])
         assert lines[step.spot("id").line - 1][step.spot("id").column - 1 :].startswith(step.id)
+
+
+def test_a_class_brings_its_own_cards_and_keeps_the_others(tmp_path: Path) -> None:
+    side = (
+        "class_of: clean-a-plate\ncards:\n"
+        "  - {id: wall, title: Wall card for small plates, read_from: 1 m, stages: [clean]}\n"
+        "  - {id: extra, title: Extra card, read_from: 1 m, stages: [clean]}\n"
+    )
+    cards = (
+        "cards: [{id: wall, title: Wall card, read_from: 2 m, stages: [clean]}, "
+        "{id: door, title: Door card, read_from: 2 m, show: [wear]}]"
+    )
+    case = Case("", "", {"procedure": cards}, {"clean-a-plate.small.yml": side.encode()})
+    write_lab(case, tmp_path / "procedures")
+    found = read_lab(open_folder(tmp_path / "procedures", "procedures")).procedures["clean-a-plate"]
+    own = [(str(card.id), str(card.title)) for card in found.classes["small"].cards]
+    assert own == [("wall", "Wall card for small plates"), ("door", "Door card"), ("extra", "Extra card")]
+    assert [str(card.title) for card in found.procedure.cards] == ["Wall card", "Door card"]
 
 
 def test_a_class_lays_its_values_over_its_procedure() -> None:

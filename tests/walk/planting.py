@@ -34,17 +34,17 @@ def demo() -> tuple[Any, Any]:
     return copy.deepcopy(_text())
 
 
-def check_data(procedure: Any, lab: Any) -> Checked:
-    """Everything that is found in the changed demo."""
+def check_data(procedure: Any, lab: Any, alone: bool = True) -> Checked:
+    """Everything that is found in the changed demo; `alone` without its posted issue and its side files."""
     folder = open_folder(DEMO, "procedures")
     changed = dataclasses.replace(
         folder,
         lab={"procedures/lab.yml": as_yaml(lab).encode()},
         procedures={ID: (f"procedures/{ID}.yml", as_yaml(procedure).encode())},
-        posted={},
-        sides={},
+        posted={} if alone else {name: data for name, data in folder.posted.items() if f"/{ID}/" in name},
+        sides={} if alone else {key: side for key, side in folder.sides.items() if key[0] == ID},
     )
-    return check(read_lab(changed), TODAY)
+    return check(read_lab(changed), TODAY, "" if alone else ID)
 
 
 def grave(checked: Checked) -> tuple[Problem, ...]:

@@ -41,6 +41,27 @@ def _steps() -> list[tuple[int, int, str]]:
     ]
 
 
+# Steps that other files and steps name, or whose absence shows in several ways.
+NAMED_ELSEWHERE = (
+    "wash-dust",
+    "close-3",
+    "fix",
+    "hot-gloves-off",
+    "see-black",
+    "open-5",
+    "etch-in",
+    "rinse-5",
+    "tray-5",
+    "see-pink",
+    "unwear",
+    "claim-drill",
+)
+
+
+def _named_elsewhere() -> list[tuple[int, int, str]]:
+    return [found for found in _steps() if found[2] in NAMED_ELSEWHERE]
+
+
 def _without(stage: int, index: int) -> tuple[Any, Any]:
     procedure, lab = demo()
     changed = copy.deepcopy(procedure)
@@ -61,4 +82,15 @@ def test_a_missing_step_is_noticed(
         )
     if id not in BY_ID_ALONE:
         assert found
+    assert len(found) <= 3, told
+
+
+@pytest.mark.parametrize(("stage", "index", "id"), _named_elsewhere(), ids=lambda value: str(value))
+def test_a_step_missing_from_the_posted_demo_is_told_in_three_at_most(
+    stage: int, index: int, id: str
+) -> None:
+    """With its class, its translation and its posted issue, which all name the step too."""
+    found = grave(check_data(*_without(stage, index), alone=False))
+    told = [f"{p.rule} @{p.step}: {p.message}" for p in found]
+    assert any(p.rule == "id-changed" and f'"{id}"' in p.message for p in found), told
     assert len(found) <= 3, told

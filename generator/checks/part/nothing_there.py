@@ -4,8 +4,10 @@ from collections.abc import Iterator
 
 from generator.checks.moments import at_places, called, found_at, made_here, part
 from generator.checks.rule import Rule
-from generator.problems import Level, Problem, RuleDoc
+from generator.model import Place
+from generator.problems import Cause, Level, Problem, RuleDoc
 from generator.study import Study
+from generator.walk import Moment
 
 DOC = RuleDoc(
     id="nothing-there",
@@ -25,7 +27,7 @@ DOC = RuleDoc(
 
 def find(study: Study) -> Iterator[Problem]:
     """Every take-out against where the part is."""
-    for moment, id, _ in at_places(study, "take-out"):
+    for moment, id, place in at_places(study, "take-out"):
         where = moment.before.text("in")
         if where != id:
             yield found_at(
@@ -35,8 +37,17 @@ def find(study: Study) -> Iterator[Problem]:
                 + (f"in {called(study, where)}" if where else "not in there"),
                 f"put a `do: put-in` step at {id} before it",
                 moment.before.cause("in"),
-                explains=made_here(moment),
+                explains=(*made_here(moment), *_left_undone(moment, place)),
             )
+
+
+def _left_undone(moment: Moment, place: Place) -> Iterator[Cause]:
+    """What the place would have taken off or dried, had the part been put in."""
+    for residue in place.clears:
+        if moment.before.has("residue", str(residue)):
+            yield moment.before.cause("residue", str(residue))
+    if place.makes == "dry" and moment.before.has("wet"):
+        yield moment.before.cause("wet")
 
 
 RULE = Rule(DOC, in_procedure=find)

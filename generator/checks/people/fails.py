@@ -41,4 +41,4 @@ def looks(study: Study, step: Step) -> bool:
     if step.check or limited(step.record):
         return True
     place = study.place(step.at)
-    return bool(place and place.look and step.do in ("open", "put-in", "take-out"))
+    return bool(place and (step.look or place.look) and step.do in ("open", "put-in", "take-out"))

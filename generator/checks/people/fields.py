@@ -42,6 +42,7 @@ PROCEDURE_FIELDS = (
     ("also_present", "role"),
     ("written_by", "role"),
     ("approver", "role"),
+    ("limits", "value of the job"),
     ("part.starts.at", "place"),
     ("part.starts.residues", "residue"),
     ("part.ends.at", "place"),

@@ -13,15 +13,16 @@ DOC = RuleDoc(
     id="limit-not-measurable",
     level=Level.WARNING,
     subject="people",
-    what="A limit is finer than the tool named can show. How fine a tool shows stands in the title of the "
-    "place, its `look` or the step's sentence as `shows 0.1 g`, `reads to 0.1 g` or `graduated in 1 mm`.",
+    what="A limit is finer than the tool named can show. How fine it shows stands in the field `shows` "
+    "of the place; where that is not there, in its title, its `look` or the step's sentence as "
+    "`shows 0.1 g`, `reads to 0.1 g` or `graduated in 1 mm`.",
     why="Whoever cannot read the limit writes down what passes.",
     bad="""places:
-  balance: {title: "Balance, shows 0.1 g"}
+  balance: {title: Balance, shows: 0.1 g}
 steps:
   - {id: weigh, do: check, at: balance, record: {gain: up to 0.05 g}, fail: {call: keeper}, say: Weigh.}""",
     good="""places:
-  balance: {title: "Balance, shows 0.001 g"}
+  balance: {title: Balance, shows: 0.001 g}
 steps:
   - {id: weigh, do: check, at: balance, record: {gain: up to 0.05 g}, fail: {call: keeper}, say: Weigh.}""",
 )
@@ -44,6 +45,9 @@ def find(study: Study) -> Iterator[Problem]:
 
 def _tools(study: Study, step: Step) -> Iterator[Quantity]:
     place = study.place(step.at)
+    if place and place.shows:
+        yield place.shows
+        return
     words = (step.say, *((place.title, place.look) if place else ()))
     for shown in (match[1] for sentence in words if sentence for match in _SHOWS.finditer(sentence)):
         try:

@@ -42,15 +42,23 @@ def find(study: Study) -> Iterator[Problem]:
     """One problem a step, one a watch."""
     for found in study.steps():
         step = found.step
-        judged = _judged(step)
+        judged = _judged(study, step)
         if judged and step.fail is None:
-            yield _missing(step, judged, step.spot("check" if step.check else "record"), "fail")
+            yield _missing(step, judged, _spot(step), "fail")
         if step.watch and step.watch.fail is None:
             yield _missing(step, "its watch", step.watch.where, "fail` under the `watch")
 
 
-def _judged(step: Step) -> str:
+def _spot(step: Step) -> Location:
+    return step.spot(next((field for field in ("check", "look") if getattr(step, field)), "record"))
+
+
+def _judged(study: Study, step: Step) -> str:
+    """What is judged; a look of the step's own falls back on what its place says under `not_right`."""
     readings = limited(step.record)
+    place = study.place(step.at)
+    if step.look and not (place and place.not_right):
+        return "its look"
     if step.check:
         return "its check"
     return f"the limit of {readings[0]}" if readings else ""

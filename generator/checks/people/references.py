@@ -113,6 +113,7 @@ def declared(study: LabStudy) -> dict[str, frozenset[str]]:
         known["step of the run"] = frozenset(str(step.id) for step in study.procedure.steps)
         known["step"] = frozenset(str(found.step.id) for found in study.steps())
         known["value"] = _values(study)
+        known["value of the job"] = _of_job(study)
     return known
 
 
@@ -120,6 +121,13 @@ def _values(study: Study) -> frozenset[str]:
     """Names that can stand for an amount: of the job, given at a step, or read at one."""
     at_steps = [{*found.step.given, *found.step.record} for found in study.steps()]
     return frozenset({"all", "rest", *map(str, study.procedure.job)}.union(*at_steps))
+
+
+def _of_job(study: Study) -> frozenset[str]:
+    """Names of the job and of the columns in its lists: what a limit can be compared with."""
+    job = study.procedure.job
+    rows = (row for value in job.values() if isinstance(value, tuple) for row in value)
+    return frozenset({*map(str, job)}.union(*(map(str, row) for row in rows)))
 
 
 def absent(lab: Lab, kind: str) -> str:

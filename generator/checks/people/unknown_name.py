@@ -14,7 +14,7 @@ from generator.checks.people.references import (
 from generator.checks.rule import Rule
 from generator.hazards import group_name
 from generator.model import Lab
-from generator.problems import Level, Problem, RuleDoc
+from generator.problems import Cause, Level, Problem, RuleDoc, missing
 from generator.study import LabStudy, Study, nearest
 from generator.study.reactivity import CHART
 
@@ -52,10 +52,13 @@ def find_in_lab(study: LabStudy) -> Iterator[Problem]:
 
 def find(study: Study) -> Iterator[Problem]:
     """One problem a name, where it first stands in the procedure; the lab's wrong names are told there."""
-    yield from _told(study.lab, unknown_in_procedure(study), declared(study))
+    file = study.procedure.where.file
+    yield from _told(study.lab, unknown_in_procedure(study), declared(study), file)
 
 
-def _told(lab: Lab, found: Iterable[Reference], known: Mapping[str, frozenset[str]]) -> Iterator[Problem]:
+def _told(
+    lab: Lab, found: Iterable[Reference], known: Mapping[str, frozenset[str]], file: str = ""
+) -> Iterator[Problem]:
     """One problem a name; where the lab has none of a noun at all, one for all the names of that noun."""
     groups: dict[str, list[Reference]] = {}
     for reference in sorted(found, key=lambda one: (one.kind in FREE, one.name.where)):
@@ -72,7 +75,13 @@ def _told(lab: Lab, found: Iterable[Reference], known: Mapping[str, frozenset[st
             _declare(noun, references) if noun else _fix(lab, first, known[first.kind]),
             step=first.step,
             place=first.place,
+            causes=_missing_step(first, file),
         )
+
+
+def _missing_step(reference: Reference, file: str) -> tuple[Cause, ...]:
+    """A step that is gone is missed by all that names it, in the side files too."""
+    return (missing("step", str(reference.name), file),) if reference.kind.startswith("step") else ()
 
 
 def _declare(noun: str, references: list[Reference]) -> str:
@@ -94,6 +103,7 @@ _NOT_THERE = {
     "step": "the procedure has not",
     "step of the run": "is no step of the run",
     "value": "is no value of the job and no reading",
+    "value of the job": "the job has not, so it is never compared",
 }
 
 
@@ -116,7 +126,7 @@ def _fix(lab: Lab, reference: Reference, known: frozenset[str]) -> str:
         )
         if by_title is not None:
             return f"write the role's id: `{by_title}`"
-    if reference.kind in ("rule", "step", "step of the run", "value"):
+    if reference.kind in ("rule", "step", "step of the run", "value", "value of the job"):
         return (
             nearest(reference.name, known)
             .replace("declare it, or use", "use")

@@ -2,11 +2,11 @@
 
 from collections.abc import Iterator
 
-from generator.checks.moments import at_places, called, causes_of, found_at, since_when
+from generator.checks.moments import at_places, called, causes_of, found_at, is_or_are, since_when
 from generator.checks.rule import Rule
 from generator.problems import Level, Problem, RuleDoc
 from generator.study import Study
-from generator.walk import START, State
+from generator.walk import START, State, worn_as
 
 DOC = RuleDoc(
     id="bare-at-place",
@@ -29,7 +29,8 @@ DOC = RuleDoc(
 )
 
 
-_NOT_HANDS_ON = ("wear", "wait", "hold", "cool")
+# To claim a machine is to write a slip or to press a key in front of it; nothing of it is open or hot yet.
+_NOT_HANDS_ON = ("wear", "wait", "hold", "cool", "claim")
 
 
 def find(study: Study) -> Iterator[Problem]:
@@ -37,13 +38,13 @@ def find(study: Study) -> Iterator[Problem]:
     for moment, id, place in at_places(study):
         if moment.step.do in _NOT_HANDS_ON or (place.wear_when == "hot" and not _is_hot(moment.before, id)):
             continue
-        missing = sorted({str(piece) for piece in place.wear} - set(moment.before.names("worn")))
+        missing = sorted({*worn_as(study.lab, place.wear)} - set(moment.before.names("worn")))
         if missing:
             since = moment.before.atom("worn", missing[0]).since
             yield found_at(
                 DOC,
                 moment,
-                f"{called(study, *missing)} {'is' if len(missing) == 1 else 'are'} not worn at "
+                f"{called(study, *missing)} {is_or_are(study, missing)} not worn at "
                 f"{called(study, id)}",
                 f"put `put_on: [{', '.join(missing)}]` on a `do: wear` step before {moment.step.id}",
                 *causes_of(moment.before, "worn", missing),

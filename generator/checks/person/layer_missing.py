@@ -2,11 +2,11 @@
 
 from collections.abc import Iterator
 
-from generator.checks.moments import called, found_at, moments
+from generator.checks.moments import called, found_at, is_or_are, moments
 from generator.checks.rule import Rule
 from generator.problems import Level, Problem, RuleDoc
 from generator.study import Study
-from generator.walk import Moment
+from generator.walk import Moment, worn_as
 
 DOC = RuleDoc(
     id="layer-missing",
@@ -26,22 +26,23 @@ def find(study: Study) -> Iterator[Problem]:
     for moment in moments(study):
         if not (moment.step.put_on or moment.step.take_off):
             continue
-        changed = {str(piece) for piece in (*moment.step.take_off, *moment.step.put_on)}
+        changed = {*worn_as(study.lab, (*moment.step.take_off, *moment.step.put_on))}
         for piece in sorted(moment.after.names("worn")):
-            under = study.lab.ppe[piece].over if piece in study.lab.ppe else None  # type: ignore[index]
-            if under is None:
+            over = study.lab.ppe[piece].over if piece in study.lab.ppe else None  # type: ignore[index]
+            if over is None:
                 continue
-            if not moment.after.has("worn", str(under)):
-                yield _without(study, moment, piece, str(under))
+            under = worn_as(study.lab, (over,))[0]
+            if not moment.after.has("worn", under):
+                yield _without(study, moment, piece, under)
             elif under in changed and piece not in changed and moment.before.has("worn", piece):
-                yield _from_under(study, moment, piece, str(under))
+                yield _from_under(study, moment, piece, under)
 
 
 def _without(study: Study, moment: Moment, piece: str, under: str) -> Problem:
     return found_at(
         DOC,
         moment,
-        f"{called(study, piece)} is worn without {called(study, under)} underneath",
+        f"{called(study, piece)} {is_or_are(study, [piece])} worn without {called(study, under)} underneath",
         f"put `{under}` on first, or take `{piece}` off with it",
         moment.after.cause("worn", under),
     )

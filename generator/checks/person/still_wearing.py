@@ -6,6 +6,7 @@ from generator.checks.moments import called, causes_of, found_at_end
 from generator.checks.rule import Rule
 from generator.problems import Level, Problem, RuleDoc
 from generator.study import Study
+from generator.walk import worn_as
 
 DOC = RuleDoc(
     id="still-wearing",
@@ -23,7 +24,7 @@ DOC = RuleDoc(
 def find(study: Study) -> Iterator[Problem]:
     """What is worn at the end of every path."""
     for end in study.walk.ends:
-        left = sorted(set(end.state.names("worn")) - {str(piece) for piece in study.lab.lab.base_wear})
+        left = sorted(set(end.state.names("worn")) - {*worn_as(study.lab, study.lab.lab.base_wear)})
         if left:
             since = end.state.atom("worn", left[0]).since
             yield found_at_end(

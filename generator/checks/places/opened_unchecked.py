@@ -11,7 +11,7 @@ DOC = RuleDoc(
     id="opened-unchecked",
     level=Level.ERROR,
     subject="places",
-    what="A place with a lid is opened, has no `look`, and the step has no `check`.",
+    what="A place with a lid is opened, has no `look`, and the step has neither `check` nor `look`.",
     why="A low, cold or spoiled bath is noticed when it is opened, or not at all.",
     bad="""places: {soak: {title: Soak cleaner, holds: soak-mix, cover: lid}}   # no look""",
     good="""places: {soak: {title: Soak cleaner, holds: soak-mix, cover: lid,
@@ -24,7 +24,8 @@ def find(study: Study) -> Iterator[Problem]:
     """Every opening of a lid where neither place nor step says what to look at."""
     for located in study.steps():
         step, place = located.step, study.place(located.step.at)
-        if step.do == "open" and place and place.cover == "lid" and place.look is None and step.check is None:
+        seen = step.check or step.look or (place.look if place else None)
+        if step.do == "open" and place and place.cover == "lid" and not seen:
             yield DOC.found(
                 step.spot("id"),
                 f"{called(study, str(step.at))} is opened and nothing says what must be seen in it",

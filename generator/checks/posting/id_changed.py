@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Sequence
 
 from generator.checks.rule import Rule
-from generator.problems import Level, Location, Problem, RuleDoc
+from generator.problems import Level, Location, Problem, RuleDoc, missing
 
 DOC = RuleDoc(
     id="id-changed",
@@ -38,6 +38,7 @@ def at(where: Location, kind: str, old: Sequence[str], new_ids: Iterable[str] = 
         f"the {kind}{'s' * many} {names}{more} of the posted issue{'s' * (kind == 'procedure' and many)} "
         f"{'are' if many else 'is'} gone",
         fix,
+        explains=tuple(missing(kind, id, where.file) for id in old),
     )
 
 

@@ -11,8 +11,9 @@ _LID = re.compile(
     r"\b(?:lids?|cover)\b.*\b(?:on|off)\b|\b(?:open|close|shut|remove|replace|lift|put|take)\b.*\b(?:lids?|cover)\b"
 )
 _TRAY = re.compile(
-    r"\b(?:empty|rinse|drain|tip out|pour out|clear) (?:out )?the (?:\w+ )?tray\b|\btray (?:empty|out)\b"
+    r"\b(?:empty|rinse|drain|tip out|pour out|clear) (?:out )?the (?:\w+ )?tray\b|\btray empty\b"
 )
+_TRAY_OUT = re.compile(r"\btray out\b")
 _SUPPLY = r"(?:current|rectifier|power supply|supply|elements?|heater|power)"
 _MORE_THAN_ONE = re.compile(r"[.!?;,]\s+\S| then ")
 _SUPPLIES = re.compile(rf"\b{_SUPPLY}\b")
@@ -58,7 +59,8 @@ def _changed(study: Study, step: Step, clause: str, worn: re.Pattern[str]) -> st
     if _LID.search(clause):
         place = study.place(step.at)
         return "the lid" if place and place.cover == "lid" else ""
-    if _TRAY.search(clause):
+    # The tray that comes out of an oven is what the part lies on: only a catch tray is a thing of its own.
+    if _TRAY.search(clause) or (_TRAY_OUT.search(clause) and _has_tray(study, step)):
         return "the tray"
     if _ON.search(clause) or (_OFF.search(clause) and _may_be_live(study, step)):
         return "the current"
@@ -69,6 +71,11 @@ def _changed(study: Study, step: Step, clause: str, worn: re.Pattern[str]) -> st
     if worn.search(clause):
         return "what is worn" if _WEAR.search(clause) else ""
     return "the part" if _moves_part(study, clause) else ""
+
+
+def _has_tray(study: Study, step: Step) -> bool:
+    place = study.place(step.at)
+    return place is not None and place.tray
 
 
 def worn_words(study: Study) -> re.Pattern[str]:

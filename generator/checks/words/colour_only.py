@@ -37,6 +37,14 @@ _OTHER = re.compile(
 )
 
 
+# A lamp that is dark is out, whatever its colour when it is lit.
+_OUT = re.compile(
+    r"\b(?:lamp|light|led|display|screen|panel|indicator|window)s? (?:is |are |stays? |all )*dark\b|"
+    r"\bdark (?:lamp|light|led|display|screen|panel|indicator)s?\b",
+    re.IGNORECASE,
+)
+
+
 def find_in_lab(study: LabStudy) -> Iterator[Problem]:
     """Looks at places."""
     for said in of_equipment(study.lab):
@@ -50,11 +58,15 @@ def find(study: Study) -> Iterator[Problem]:
             yield from _judge(said)
 
 
+def _rests_on_colour(piece: str) -> bool:
+    return bool(_COLOUR.search(_OUT.sub("", piece))) and not _OUT.search(piece) and not _OTHER.search(piece)
+
+
 def _judge(said: Said) -> Iterator[Problem]:
     if said.kind != SEEN:
         return
     pieces = [piece for piece in re.split(r"[,;.]|\band\b", said.text) if piece.strip()]
-    if pieces and all(_COLOUR.search(piece) and not _OTHER.search(piece) for piece in pieces):
+    if pieces and all(_rests_on_colour(piece) for piece in pieces):
         word = _COLOUR.search(said.text)
         assert word is not None
         yield said.found(

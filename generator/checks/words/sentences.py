@@ -47,6 +47,7 @@ def of_step(step: Step) -> Iterator[Said]:
         ("when_it_sounds", COMMAND, step.when_it_sounds),
         ("fail.say", COMMAND, step.fail.say if step.fail else None),
         ("watch.fail.say", COMMAND, watch.fail.say if watch and watch.fail else None),
+        ("look", SEEN, step.look),
         ("check", SEEN, step.check),
         ("watch.check", SEEN, watch.check if watch else None),
         ("hold.until", SEEN, hold.until if hold else None),

@@ -1,10 +1,10 @@
 """What must be seen at a row of a card, what follows when it is not, and whom to call then."""
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from generator.formulas import Formula
-from generator.model import Step
+from generator.model import Place, Step
 from generator.study import Study
 from generator.units import show_quantity
 from generator.views.card_words import CardWords
@@ -33,10 +33,8 @@ def seen_shown(row: Row, step: Step) -> tuple[str, str, str]:
     parts = [row.words.step(step, "check", step.check)] if step.check else []
     if_not, call = _if_not(row, step), str(step.fail.call) if step.fail and step.fail.call else ""
     place = row.study.place(step.at)
-    if step.do == "open" and place and place.look:
-        parts.append(row.words.lab("places", str(step.at), "look", place.look))
-        if place.temperature:
-            parts.append(row.phrases.window(place.temperature))
+    if step.do == "open" and place and (step.look or place.look):
+        parts += _looked(row, step, place)
         right = place.not_right
         if right and not if_not:
             if_not = row.words.lab("places", str(step.at), "not_right.say", right.say)
@@ -54,6 +52,16 @@ def seen_shown(row: Row, step: Step) -> tuple[str, str, str]:
     if limited:
         parts.append(", ".join(limited))
     return "; ".join(parts), if_not, row.words.role(call) if call not in ("", row.called) else ""
+
+
+def _looked(row: Row, step: Step, place: Place) -> Iterator[str]:
+    """The look of the place; a step says its own where the place is not as it is, nor as warm, as usual."""
+    if step.look:
+        yield row.words.step(step, "look", step.look)
+        return
+    yield row.words.lab("places", str(step.at), "look", place.look)
+    if place.temperature:
+        yield row.phrases.window(place.temperature)
 
 
 def _watched(row: Row, step: Step) -> tuple[str, str, str]:

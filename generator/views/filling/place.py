@@ -81,6 +81,8 @@ def _facts(study: LabStudy, place: Place) -> Iterator[FactView]:
         yield FactView("The part comes in", place.arrive)
     if place.room_for is not None:
         yield FactView("Room for", str(place.room_for))
+    if place.shows:
+        yield FactView("Shows steps of", show_quantity(place.shows))
     yield from _fed(place)
     yield from _rides(study, place)
     if place.drains_to:

@@ -52,7 +52,7 @@ def step_view(told: Telling, step: Step) -> StepView:
         hazards=tuple(hazard_signs(told, step, place)),
         settings=tuple(_settings(told, step, place)),
         lines=tuple(met_lines(told, step, place)),
-        look=_look(place) if place and opens else "",
+        look=_look(step, place) if place and opens else "",
         look_fail=FailView(place.not_right.say or "", call=call_sentence(lab, place.not_right.call))
         if place and opens and place.not_right
         else None,
@@ -90,7 +90,10 @@ def _opens(step: Step, place: Place) -> bool:
     return step.do == "open" or (step.do == "put-in" and place.cover != "lid")
 
 
-def _look(place: Place) -> str:
+def _look(step: Step, place: Place) -> str:
+    """What is looked for on opening: what the step says where the place is not as it usually is."""
+    if step.look:
+        return str(step.look)
     parts = (window_words(place.temperature), place.look or "")
     return "; ".join(part for part in parts if part)
 
