@@ -70,6 +70,7 @@ stages:
           at_most: 2
           call: instructor
       - {id: lid-on, do: close, at: bath, say: Lid on., waste: bag}
+      - {id: door, do: open, at: oven, look: shelves free, say: Door open.}
       - id: off
         do: wear
         take_off: [apron, nitrile]
@@ -107,6 +108,7 @@ STEP: dict[str, str | tuple[str, str, str]] = {
     "stay": ("stay NEAR", f"{NOT}the card says it", "stay near"),
     "alarm": ("Oven timer: Come back.", f"{NOT}the card says it", "Oven timer"),
     "when_it_sounds": ("Come back.", f"{NOT}the card says it", "Come back."),
+    "look": ("shelves free", f"{NOT}the card says it", "shelves free"),
     "check": "no film",
     "record": ("gap (up to 3 mm)", "Mood", "Mood"),
     "fail": ("Keep the plate.", f"{NOT}the card says it", "Keep the plate."),
@@ -153,7 +155,7 @@ NESTED: dict[str, str | tuple[str, str, str]] = {
     "Stage.stage": IDS,
     "Stage.was": IDS,
     "Stage.title": (f"{NOT}a card has its own title", f"{NOT}steps are numbered through", OVER),
-    "Stage.repeat": ("4 rounds, steps 1 to 12", "from step 1, until 4 rounds are done", OVER),
+    "Stage.repeat": ("4 rounds, steps 1 to 13", "from step 1, until 4 rounds are done", OVER),
     "Stage.steps": IDS,
 }
 PLACE: dict[str, str] = {
@@ -179,6 +181,7 @@ PLACE: dict[str, str] = {
     "water": f"{NOT}the mark LAST mains water",
     "drains_to": f"{NOT}WASTE INTO at a rinse or a cleaning",
     "tray": f"{NOT}{READ}; emptying it is a step",
+    "shows": f"{NOT}{READ}, and on the page of the place",
     "look": "liquid between the two lines",
     "not_right": "Lid on.",
     "timer": "Bench timer: Lift the part.",
