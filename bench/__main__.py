@@ -9,6 +9,7 @@ from bench.building import build_rows
 from bench.cards import card_rows
 from bench.checking import check_rows
 from bench.rows import Row, table
+from bench.weighing import weigh_rows
 
 
 def main() -> None:
@@ -25,6 +26,7 @@ def main() -> None:
 def _rows(folder: Path, runs: int, most: int) -> Iterator[Row]:
     yield from check_rows(folder / "check", runs)
     yield from card_rows(runs)
+    yield from weigh_rows(folder / "weight")
     yield from build_rows(folder / "build", most)
 
 

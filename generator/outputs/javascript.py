@@ -36,14 +36,19 @@ _CALLS = {
 }
 
 
+def formula_path(name: str) -> str:
+    """Return where the script of a formula stands, from the root of the site."""
+    return f"assets/formulas/{name}.js"
+
+
 def formulas_script(formulas: Iterable[Formula]) -> str:
-    """Return a classic script that sets `newelFormulas`: for each name its functions of (given, words).
+    """Return a classic script that adds to `newelFormulas`: for each name its functions of (given, words).
 
     answer: the value; requires: comparisons that must hold; naive: the wrong sum or null; solve: for an
     input's name, its value from the others and `answer`. All in coherent SI; `words` is in calculate.js.
     """
     entries = ",\n".join(f"{json.dumps(formula.name)}: {formula_functions(formula)}" for formula in formulas)
-    return f'"use strict";\nglobalThis.newelFormulas = Object.freeze({{\n{entries}\n}});\n'
+    return f'"use strict";\nObject.assign(globalThis.newelFormulas ||= {{}}, {{\n{entries}\n}});\n'
 
 
 def formula_functions(formula: Formula) -> str:

@@ -11,6 +11,7 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from markupsafe import Markup, escape
 
 from generator.outputs.address_links import Links, relative
+from generator.outputs.assets import script_path
 from generator.outputs.drawings import pictogram_path, sign_path
 
 _GAPS = re.compile(r"[ \t]*\n\s*")
@@ -19,8 +20,8 @@ _GAPS = re.compile(r"[ \t]*\n\s*")
 def render(template: str, links: Links, /, **data: object) -> str:
     """Return a template as HTML; in it `link(address, anchor)` and `file(path)` are this page's links.
 
-    `sign_file(symbol)` and `pictogram_file(code)` lead to drawings that every site has. The lines come out
-    without indentation, so that no engine takes them for code.
+    `sign_file(symbol)`, `pictogram_file(code)` and `script_file(kind)` lead to files that every site has.
+    The lines come out without indentation, so that no engine takes them for code.
     """
     html = (
         _environment()
@@ -31,6 +32,7 @@ def render(template: str, links: Links, /, **data: object) -> str:
             file=links.file,
             sign_file=lambda symbol: relative(links.here, sign_path(symbol)),
             pictogram_file=lambda code: relative(links.here, pictogram_path(code)),
+            script_file=lambda kind: relative(links.here, script_path(kind)),
         )
     )
     return _GAPS.sub("\n", html).strip()

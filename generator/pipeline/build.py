@@ -10,7 +10,7 @@ from generator.checks import docs
 from generator.formulas import Formula
 from generator.hazards import NotScreened, Screening, screen
 from generator.outputs.assets import page_assets
-from generator.outputs.javascript import formulas_script
+from generator.outputs.javascript import formula_path, formulas_script
 from generator.outputs.pages.sheets import Told, lab_sheets, lay_out
 from generator.outputs.site import Site, SiteFile
 from generator.pipeline.cards import SetCard, set_cards
@@ -164,7 +164,7 @@ def _pictures(read: LabRead) -> tuple[SiteFile, ...]:
 
 
 def _formulas(formulas: tuple[Formula, ...]) -> tuple[SiteFile, ...]:
-    return (SiteFile("assets/newel-formulas.js", formulas_script(formulas).encode()),)
+    return tuple(SiteFile(formula_path(each.name), formulas_script((each,)).encode()) for each in formulas)
 
 
 def _card_files(cards: tuple[SetCard, ...]) -> tuple[SiteFile, ...]:

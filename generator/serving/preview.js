@@ -28,6 +28,13 @@
     });
   }
 
+  /** A script that this page has not loaded runs only where a page is opened. @param {Element} next */
+  function asksForMore(next) {
+    return [].some.call(next.querySelectorAll("script[src]"), function (script) {
+      return !document.querySelector('script[src="' + script.getAttribute("src") + '"]');
+    });
+  }
+
   async function swap() {
     var answer = await fetch(location.pathname, { cache: "no-store" });
     if (!answer.ok) return;
@@ -35,7 +42,7 @@
     var now = document.querySelector("article");
     var next = page.querySelector("article");
     if (!now || !next) return location.reload();
-    if (document.title !== page.title) return location.reload();
+    if (document.title !== page.title || asksForMore(next)) return location.reload();
     now.replaceWith(document.adoptNode(next));
     document.querySelectorAll(".nw-bench-bar").forEach(function (bar) { bar.remove(); });
     if (window.newelWake) window.newelWake();

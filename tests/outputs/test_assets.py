@@ -3,8 +3,10 @@
 import re
 from pathlib import Path
 
+import pytest
+
 from generator.outputs import assets
-from generator.outputs.assets import SCRIPTS, STYLES, join_scripts, page_assets
+from generator.outputs.assets import BASE, KINDS, STYLES, page_assets, script_path
 
 FOLDER = Path(assets.__file__).parent
 
@@ -16,28 +18,45 @@ def text_of(path: str) -> str:
 
 def test_every_small_file_is_joined() -> None:
     own = {path.stem for path in (FOLDER / "scripts").glob("*.js")} - {"frame-worker", "service-worker"}
-    assert set(SCRIPTS) == own
+    assert {*BASE, *(name for kind in KINDS.values() for name in kind)} == own
     assert set(STYLES) == {path.stem for path in (FOLDER / "styles").glob("*.css")}
 
 
-def test_the_script_is_classic_and_evaluates_nothing() -> None:
-    script = text_of("assets/newel.js")
+@pytest.mark.parametrize("kind", ["", *KINDS])
+def test_the_script_is_classic_and_evaluates_nothing(kind: str) -> None:
+    script = text_of(script_path(kind))
     assert not re.search(r"^\s*(import|export)\b", script, re.MULTILINE)
     assert not re.search(
         r"\beval\(|new Function|innerHTML|outerHTML|insertAdjacentHTML|document\.write|fetch\(", script
     )
 
 
-def test_no_two_modules_declare_the_same_name() -> None:
-    names = re.findall(r"^(?:async )?(?:function|const|let|class) (\w+)", join_scripts(SCRIPTS), re.MULTILINE)
+@pytest.mark.parametrize("kind", KINDS)
+def test_no_two_modules_of_a_page_declare_the_same_name(kind: str) -> None:
+    modules = "".join((FOLDER / f"scripts/{name}.js").read_text("utf-8") for name in (*BASE, *KINDS[kind]))
+    found = r"^(?:export )?(?:async )?(?:function|const|let|class) (\w+)"
+    names = re.findall(found, modules, re.MULTILINE)
     assert sorted(names) == sorted(set(names))
 
 
-def test_a_module_is_joined_behind_what_it_imports() -> None:
-    for position, name in enumerate(SCRIPTS):
+@pytest.mark.parametrize("kind", KINDS)
+def test_a_module_is_joined_behind_what_it_imports(kind: str) -> None:
+    order = (*BASE, *KINDS[kind])
+    for position, name in enumerate(order):
         text = (FOLDER / "scripts" / f"{name}.js").read_text("utf-8")
-        for wanted in re.findall(r'^import .* from "\./([\w-]+)\.js";$', text, re.MULTILINE):
-            assert SCRIPTS.index(wanted) < position, (name, wanted)
+        for names, wanted in re.findall(r'^import (.*) from "\./([\w-]+)\.js";$', text, re.MULTILINE):
+            assert order.index(wanted) < position, (name, wanted)
+            exported = (FOLDER / "scripts" / f"{wanted}.js").read_text("utf-8")
+            for each in names.strip("{ }").split(", "):
+                assert re.search(rf"^export (async )?(function|const) {each}\b", exported, re.MULTILINE), each
+
+
+def test_no_page_loads_more_than_60_kilobytes_of_our_script() -> None:
+    """Script as it is sent, before any compression; a page's formulas come to a few hundred bytes each."""
+    base = len(text_of(script_path()))
+    sizes = {kind: base + len(text_of(script_path(kind))) for kind in KINDS}
+    assert max(sizes.values()) < 58_000, sizes
+    assert base < 8_000
 
 
 def test_nothing_is_loaded_from_elsewhere() -> None:

@@ -6,7 +6,7 @@ from pathlib import Path
 
 from generator.checks import docs
 from generator.outputs.assets import page_assets
-from generator.outputs.javascript import formulas_script
+from generator.outputs.javascript import formula_path, formulas_script
 from generator.outputs.pages.sheets import Told, lab_sheets, lay_out
 from generator.outputs.site import Site, SiteFile
 from generator.pipeline.check import Checked, check
@@ -24,12 +24,12 @@ def write_lab_site(lab: Path, folder: Path, wanted: Callable[[str], bool]) -> tu
     assert checked.lab is not None
     known = Known(read.formulas.formulas)
     formulas = tuple(known.all())
-    script = SiteFile("assets/newel-formulas.js", formulas_script(formulas).encode())
+    scripts = (SiteFile(formula_path(each.name), formulas_script((each,)).encode()) for each in formulas)
     folder_of = lab / "pictures"
     pictures = (
         SiteFile(f"pictures/{name}", (folder_of / name).read_bytes()) for name in read.folder.pictures
     )
-    files = (*page_assets(), script, *pictures)
+    files = (*page_assets(), *scripts, *pictures)
     paths = frozenset(file.path for file in files)
     told = Told(checked.lab, tuple(checked.studies.values()), formulas, docs(), files=paths)
     pages, _ = lay_out(lab_sheets(told), paths)

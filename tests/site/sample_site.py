@@ -21,7 +21,7 @@ FORMULAS = b"""globalThis.newelFormulas = { plating_current: {
 FILES = (
     SiteFile("pictures/wall-even-and-patchy.svg", PICTURE),
     SiteFile("cards/copper-the-holes/coat-card.pdf", b"%PDF-1.7 sample"),
-    SiteFile("assets/newel-formulas.js", FORMULAS),
+    SiteFile("assets/formulas/plating_current.js", FORMULAS),
 )
 Row = tuple[str, frozenset[str], Callable[[AddressBook], Page]]
 

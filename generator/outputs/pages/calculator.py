@@ -2,6 +2,7 @@
 
 from generator.outputs.address_links import AddressBook, Links
 from generator.outputs.chart import chart_svg
+from generator.outputs.javascript import formula_path
 from generator.outputs.page import Page, Section
 from generator.outputs.pages.parts import Part, part_anchors, part_sections
 from generator.outputs.search import SearchEntry
@@ -38,7 +39,8 @@ def calculator_page(view: CalculatorView, book: AddressBook) -> Page:
     form = {name: getattr(view, name) for name in _FORM} | {
         "along": view.chart.along if view.chart else "",
     }
-    head = Section(1, "page_top", view.title, render("calculator/calculator.j2", links, view=view, form=form))
+    html = render("calculator/calculator.j2", links, view=view, form=form, formula=formula_path(view.name))
+    head = Section(1, "page_top", view.title, html)
     sections = (head, *part_sections(_PARTS, view, links))
     return Page(links.here, view.title, sections, description=view.decides, kind="calculator")
 

@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from generator.model.verbs import VERBS
 from generator.outputs.address_links import AddressBook, Links
 from generator.outputs.explained import Explained
+from generator.outputs.javascript import formula_path
 from generator.outputs.page import Page, Section
 from generator.outputs.pages.parts import Part, part_anchors, part_sections
 from generator.outputs.search import SearchEntry
@@ -72,7 +73,9 @@ def _seen_at(view: ProcedureView, row: SymptomView) -> str:
 
 def _sections(view: ProcedureView, links: Links) -> Iterator[Section]:
     terms = Explained(view.glossary, frozenset(VERBS))
-    yield Section(1, "page_top", view.title, render("procedure/head.j2", links, view=view))
+    formulas = dict.fromkeys(formula_path(sum.formula) for sum in view.job.sums) if view.job else {}
+    head = render("procedure/head.j2", links, view=view, formulas=tuple(formulas))
+    yield Section(1, "page_top", view.title, head)
     yield from part_sections(_BEFORE, view, links)
     for stage in view.stages:
         html = render("procedure/stage.j2", links, view=view, stage=stage, explain=terms.explain)

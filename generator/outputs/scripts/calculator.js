@@ -6,6 +6,7 @@ import { chartOf } from "./chart.js";
 import { all, button, make, pageData } from "./dom.js";
 import { effectSentences, naiveSentence } from "./effects.js";
 import { keep, recall } from "./store.js";
+import { whenWoken } from "./start.js";
 import { shownIn, solveFor, workOut } from "./sums.js";
 
 const ANSWER = "answer";
@@ -13,7 +14,7 @@ const ANSWER = "answer";
 const QUIET = 700;
 
 /** Adds the form to its place. */
-export function startCalculators() {
+function startCalculators() {
   for (const place of all("[data-nw-calculator]")) startCalculator(place, pageData(place.dataset.nwCalculator || ""));
 }
 
@@ -184,3 +185,5 @@ function takeHash(state) {
   for (const [name, text] of Object.entries(texts)) if (state.boxes.has(name)) state.boxes.get(name).set(text);
   show(state);
 }
+
+whenWoken(startCalculators);

@@ -2,9 +2,10 @@
 import { daysTooOld } from "./age.js";
 import { isCode, plainCode } from "./codes.js";
 import { button, make, pageData } from "./dom.js";
+import { whenWoken } from "./start.js";
 
 /** Says so in its place; without a scan there is a box for the code that is printed on the card. */
-export function startCurrent() {
+function startCurrent() {
   const place = document.querySelector("[data-nw-current]");
   const data = pageData("current_cards");
   if (!place || !data) return;
@@ -73,3 +74,5 @@ function say(answer, why, card) {
   const row = make("p", { class: "nw-bar" }, links.map(([to, text]) => make("a", { class: "nw-button", href: to, text })));
   return [make("p", { class: "nw-verdict", text: answer }), make("p", { text: why }), ...(links.length ? [row] : [])];
 }
+
+whenWoken(startCurrent);
