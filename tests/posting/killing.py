@@ -1,7 +1,8 @@
-"""A process of its own: posts in copies of itself, each killed after a delay that standard input names.
+"""A process of its own: posts in copies of itself, each killed as a line of standard input says.
 
-Nothing here may start a thread, or a copy could hang; each copy starts its own. A line that says "whole" is
-left to end; one that names a call of the system ("fsync", "link") is killed when it comes to that call.
+Nothing here may start a thread, or a copy could hang; each copy starts its own. A line "whole" lets the copy end; a
+number is the seconds after which it is killed; the name of a call of the system ("fsync", "link", "rename") kills it
+when it comes to that call.
 """
 
 import importlib
@@ -9,9 +10,9 @@ import os
 import signal
 import sys
 import time
+from collections.abc import Callable
 
-from generator.cli import main
-
+CALLS = ("fsync", "link", "rename")
 PRELOADED = (
     "generator.cli.post",
     "generator.pipeline.posting",
@@ -20,23 +21,32 @@ PRELOADED = (
 )
 
 
-def post(words: list[str], line: str) -> None:
-    """One posting in a copy of this process, cut off as the line says."""
+def run_killed(act: Callable[[], object], line: str) -> None:
+    """Act in a copy of this process, cut off as the line says."""
     child = os.fork()
     if not child:
-        if line in ("fsync", "link"):
+        if line in CALLS:
             setattr(os, line, lambda *_, **__: os.kill(os.getpid(), signal.SIGKILL))
-        main(words)
+        os.dup2(os.open(os.devnull, os.O_WRONLY), 1)  # what the copy says must not stand among our answers
+        act()
+        os._exit(1)  # a command leaves by itself
     if line.replace(".", "").isdigit():
         time.sleep(float(line))
         os.kill(child, signal.SIGKILL)
     os.waitpid(child, 0)
 
 
-if __name__ == "__main__":
-    for module in PRELOADED:
-        importlib.import_module(module)
+def answer(act: Callable[[str], None]) -> None:
+    """For every line asked act, then say how long it took."""
     for asked in sys.stdin:
         started = time.monotonic()
-        post(sys.argv[1:], asked.strip())
+        act(asked.strip())
         print(f"ended {time.monotonic() - started:.3f}", flush=True)
+
+
+if __name__ == "__main__":
+    from generator.cli import main
+
+    for module in PRELOADED:
+        importlib.import_module(module)
+    answer(lambda line: run_killed(lambda: main(sys.argv[1:]), line))

@@ -63,11 +63,11 @@ def poster(tmp_path: Path, first_issue: Path) -> Iterator[Poster]:
         process.wait(10)
 
 
-def test_killed_at_twenty_moments(poster: Poster) -> None:
+def test_killed_at_fifty_moments(poster: Poster) -> None:
     length = poster.post("whole")
     assert poster.issues() == 2
-    chance = random.Random(20)
-    for _ in range(20):
+    chance = random.Random(50)
+    for _ in range(50):
         poster.take_back()
         poster.post(f"{chance.uniform(0.1, 1.05) * length:.3f}")
         assert poster.issues() in (1, 2)
