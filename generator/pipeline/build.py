@@ -22,6 +22,7 @@ from generator.pipeline.marks import card_marks
 from generator.pipeline.paper import print_all, set_paper
 from generator.pipeline.posted_pictures import posted_picture_files
 from generator.pipeline.posted_problems import review_due
+from generator.pipeline.shared_facts import shared_banners
 from generator.pipeline.sources import Sources, step_sources
 from generator.pipeline.standing import Shown, show_standing
 from generator.problems import Level, Problem, by_place
@@ -130,6 +131,7 @@ def _site(
         days=plans.days,
         files=paths,
         sources=sources,
+        banners=shared_banners(checked.lab.lab, shown, draft) if checked.lab else {},
     )
     pages, entries = lay_out(lab_sheets(told), paths)
     room = lab.lab.lab

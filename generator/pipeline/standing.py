@@ -1,6 +1,7 @@
 """How each procedure stands: what is shown of it, and the lab as it was posted."""
 
-from collections.abc import Iterable, Mapping
+import datetime
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from typing import Any
 
@@ -20,13 +21,15 @@ from generator.units import Quantity, read_quantity
 from generator.views.card import Status
 
 _AT_ONCE = ("emergencies", "glossary")
+_NEVER = datetime.date.min
 
 
 @dataclass(frozen=True)
 class Standing:
     """One procedure as it is shown: its studies by class, its newest issue, the codes of its cards.
 
-    `codes` are a draft's; those of an issue stand in its head. `edited` says that the files differ from it.
+    `codes` are a draft's; those of an issue stand in its head. `issue` is the newest where the files differ
+    from it; `uses` are the lab's nouns of a procedure that is posted just as its files stand.
     """
 
     id: str
@@ -35,7 +38,13 @@ class Standing:
     codes: Mapping[str, str] = field(default_factory=dict)
     head: IssueHead | None = None
     withdrawn: Withdrawal | None = None
-    edited: bool = False
+    issue: Issue | None = None
+    uses: frozenset[tuple[str, str]] = frozenset()
+
+    @property
+    def edited(self) -> bool:
+        """Whether the files differ from what is posted."""
+        return self.issue is not None
 
     def card(self, study: Study, card: Card) -> tuple[str, str]:
         """Issue and check code that a card bears; a draft has no issue."""
@@ -77,7 +86,7 @@ def show_standing(read: LabRead, checked: Checked, draft: bool) -> Shown:
             issues.append(issue)
         found.append(_standing(read, checked, drafted, issue, draft, formulas))
     gone = [] if draft else list(_without_file(read, checked, issues))
-    lab = _published_lab(checked.lab, issues) if issues else checked.lab
+    lab = _published_lab(checked.lab, issues, found) if issues else checked.lab
     return Shown(lab, (*found, *gone))
 
 
@@ -107,7 +116,11 @@ def _standing(
     if withdrawn and status == "posted":
         status = "withdrawn"
     codes = card_codes(studies, formulas) if status == "draft" else {}
-    return Standing(drafted.id, studies, status, codes, head, withdrawn, issue is not None)
+    uses = frozenset[tuple[str, str]]()
+    if head and issue is None and not withdrawn:
+        nouns = drafted.content["lab"]
+        uses = frozenset((noun, id) for noun in NOUNS for id in nouns.get(noun, ()))
+    return Standing(drafted.id, studies, status, codes, head, withdrawn, issue, uses)
 
 
 def _without_file(read: LabRead, checked: Checked, issues: list[Issue]) -> Iterable[Standing]:
@@ -172,13 +185,31 @@ def _live(posted: Lab, live: Lab) -> Lab:
     return posted.model_copy(update=update)
 
 
-def _published_lab(live: LabStudy, issues: list[Issue]) -> LabStudy:
-    """The lab with each noun as the newest issue that shows it has it, so that all pages agree."""
-    lab = live.lab
+def _published_lab(live: LabStudy, issues: list[Issue], standings: Sequence[Standing]) -> LabStudy:
+    """The lab with each noun as the newest issue that names it has it, so that all pages agree.
+
+    Where that issue says what the files say, the noun is as in the files; a withdrawn issue gives only what
+    nothing else has.
+    """
+    lab, newest = live.lab, _newest(standings)
+    there_still = {one.id for one in standings if not one.withdrawn}
     for issue in sorted(issues, key=lambda issue: issue.head.posted):
-        posted = _live(issue.lab, live.lab)
-        nouns = {
-            noun: {**getattr(lab, noun), **getattr(posted, noun)} for noun in NOUNS if getattr(posted, noun)
-        }
-        lab = lab.model_copy(update=nouns)
+        posted, gone = _live(issue.lab, live.lab), str(issue.procedure.id) not in there_still
+        for noun in NOUNS:
+            there = getattr(lab, noun)
+            taken = {
+                id: one
+                for id, one in getattr(posted, noun).items()
+                if id not in there or not (gone or newest.get((noun, str(id)), _NEVER) >= issue.head.posted)
+            }
+            lab = lab.model_copy(update={noun: {**there, **taken}}) if taken else lab
     return study_lab(lab, live.procedures, live.pictures, live.today)
+
+
+def _newest(standings: Iterable[Standing]) -> dict[tuple[str, str], datetime.date]:
+    """For each noun the last day on which it was posted just as the files have it."""
+    found: dict[tuple[str, str], datetime.date] = {}
+    for one in standings:
+        posted = one.head.posted if one.head else _NEVER
+        found |= {name: max(found.get(name, _NEVER), posted) for name in one.uses}
+    return found

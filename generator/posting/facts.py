@@ -16,6 +16,11 @@ def facts_of(content: Content) -> dict[Key, str]:
     return dict(_facts(content))
 
 
+def noun_facts(noun: str, id: str, fields: Mapping[str, Any]) -> dict[Key, str]:
+    """The facts of one noun of a lab from its plain data."""
+    return dict(_flat(noun, id, dict(fields)))
+
+
 def _facts(content: Content) -> Iterator[tuple[Key, str]]:
     lab, procedure = content["lab"], content["procedure"]
     yield from _flat("room", "", lab["lab"])

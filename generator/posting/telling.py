@@ -145,6 +145,12 @@ def tell(change: Change, names: Naming) -> str:
     return f"{subject}: {label} {_values(change)}".replace("  ", " ").removeprefix(": ")
 
 
+def tell_apart(change: Change) -> str:
+    """How a fact differs from the same fact here: "window 5 to 10 min, here 5 to 9 min"."""
+    old, new = (shown_value(text) or "nothing" for text in (change.old, change.new))
+    return f"{_label(change)} {old}, here {new}"
+
+
 def _label(change: Change) -> str:
     if change.noun == "picture":
         return ""

@@ -1,8 +1,8 @@
 """A process of its own: posts in copies of itself, each killed as a line of standard input says.
 
-Nothing here may start a thread, or a copy could hang; each copy starts its own. A line "whole" lets the copy end; a
-number is the seconds after which it is killed; the name of a call of the system ("fsync", "link", "rename") kills it
-when it comes to that call.
+Nothing here may start a thread, or a copy could hang; each copy starts its own. A line "whole" lets the copy
+end; a number is the seconds after which it is killed; the name of a call of the system ("fsync", "link",
+"rename") kills it when it comes to that call.
 """
 
 import importlib

@@ -1,7 +1,7 @@
 """A process of its own: builds in copies of itself, each killed as a line of standard input says.
 
-"small" before the moment lays out only the pages of the lab itself, worked out once beforehand, so that the moments
-fall where something is written; without it the whole command runs.
+"small" before the moment lays out only the pages of the lab itself, worked out once beforehand, so that the
+moments fall where something is written; without it the whole command runs.
 """
 
 import datetime

@@ -1,7 +1,7 @@
 """Every page of a lab: known by address and anchors first, rendered once all of them are known."""
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Any
 
 from generator.formulas import Formula
@@ -49,7 +49,7 @@ from generator.views.filling.report import report_view
 from generator.views.filling.strip import strip_view
 from generator.views.index import IndexView
 from generator.views.posted import PostedView, StandingView
-from generator.views.shown import SourceView
+from generator.views.shown import BannerView, SourceView
 
 _TOP = "page_top"
 
@@ -69,7 +69,7 @@ class Told:
     """All that the pages are told from.
 
     `standings` are by the id of a procedure, `screenings` by the id of a mixture, `sources` by procedure and
-    step, `days` by procedure; `files` are the paths of the site's files.
+    step, `days` by procedure, `banners` by noun and id; `files` are the paths of the site's files.
     """
 
     lab: LabStudy
@@ -85,6 +85,7 @@ class Told:
     days: Mapping[str, tuple[DayPlanView, ...]] = field(default_factory=dict)
     files: frozenset[str] = frozenset()
     sources: Mapping[str, Mapping[str, SourceView]] = field(default_factory=dict)
+    banners: Mapping[tuple[str, str], tuple[BannerView, ...]] = field(default_factory=dict)
 
 
 def lay_out(
@@ -180,6 +181,7 @@ def _overview(told: Told) -> Iterator[Sheet]:
 def _places(told: Told) -> Iterator[Sheet]:
     for id in map(str, told.lab.lab.places):
         view = place_view(told.lab, id, told.studies)
+        view = replace(view, banners=(*view.banners, *told.banners.get(("places", id), ())))
         yield _sheet(
             addresses.place_address(id), place.place_anchors, place.place_page, view, place.place_entry(view)
         )
@@ -192,7 +194,9 @@ def _chemicals(told: Told) -> Iterator[Sheet]:
         for id in map(str, lab.mixtures)
     )
     substances = (substance_view(told.lab, id, told.studies, told.files) for id in map(str, lab.substances))
-    for view in (*mixtures, *substances):
+    for found in (*mixtures, *substances):
+        banners = told.banners.get((f"{found.kind}s", found.id), ())
+        view = replace(found, banners=(*found.banners, *banners))
         address = chemical.chemical_address(view.kind, view.id)
         entry = chemical.chemical_entry(view)
         yield _sheet(address, chemical.chemical_anchors, chemical.chemical_page, view, entry)
