@@ -59,6 +59,12 @@ def called(study: LabStudy, *ids: str) -> str:
     return names[0] if len(names) == 1 else f"{', '.join(names[:-1])} and {names[-1]}" if names else "nothing"
 
 
+def either(study: LabStudy, ids: list[str]) -> str:
+    """Titles as a choice in a sentence."""
+    names = [title_of(study.lab, id) for id in ids]
+    return names[0] if len(names) == 1 else f"{', '.join(names[:-1])} or {names[-1]}"
+
+
 def is_or_are(study: LabStudy, ids: list[str]) -> str:
     """The verb behind titles: several, or one that names a pair (gloves, goggles) takes "are"."""
     first = title_of(study.lab, ids[0]).partition(" over ")[0] if ids else ""
@@ -79,6 +85,12 @@ def causes_of(state: State, kind: str, names: list[str]) -> tuple[Cause, ...]:
 def made_here(moment: Moment) -> tuple[Cause, ...]:
     """All that this step made so: where the step itself is wrong, it explains what follows from that."""
     return tuple(moment.after.made_by(str(moment.step.id)))
+
+
+def left_inside(moment: Moment) -> tuple[Cause, ...]:
+    """All that the part's present place made so: it would have come off had the part been taken out."""
+    inside = moment.before.atom("in")
+    return tuple(moment.before.made_by(inside.since)) if inside.value else ()
 
 
 def minutes(seconds: float) -> str:

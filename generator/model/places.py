@@ -10,6 +10,7 @@ from generator.model.scalars import (
     Day,
     Flag,
     OneOf,
+    Positive,
     Ref,
     Refs,
     Sentence,
@@ -49,7 +50,7 @@ class Place(Located):
     holds: Ref | None = None
     cover: Annotated[str, OneOf("lid", "door", kind="cover")] | None = None
     vented: Flag = False
-    room_for: Count | None = None
+    room_for: Positive | None = None
     temperature: Temperatures | None = None
     time: SpanLimits | None = None
     arrive: Annotated[str, OneOf("dry", "drained", "wet", "any", kind="way to arrive")] = "any"

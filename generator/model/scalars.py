@@ -96,6 +96,22 @@ def a_count(value: object) -> int:
     )
 
 
+def at_least_one(value: object) -> int:
+    """A whole number from 1 to 99,999: none at all is said by leaving the field out."""
+    number = a_count(value)
+    if number == 0:
+        raise refuse("unreadable", "0 would be never, or nobody", "write `1` or more, or delete the field")
+    return number
+
+
+def some(value: object) -> Counted:
+    """A count of at least one and a word."""
+    found: Counted = units_reader(read_counted)(value)
+    if found.number == 0:
+        raise refuse("unreadable", f"0 {found.word} would be none", "write `1` or more, or delete the field")
+    return found
+
+
 class OneOf(Reader):
     """A field that takes one word of a closed list; editors offer the list."""
 
@@ -172,6 +188,7 @@ Ref = Annotated[Text, _leaf(text, "the id of something declared elsewhere")]
 Name = Annotated[str, _leaf(text, "a name of the author's own")]
 Flag = Annotated[bool, Reader(a_flag, type=["boolean", "string"])]
 Count = Annotated[int, Reader(a_count, type=["integer", "string"])]
+Positive = Annotated[int, Reader(at_least_one, type=["integer", "string"])]
 Amount = Annotated[Quantity, _leaf(units_reader(read_quantity), "a number and a unit, as 1.9 A/dm2")]
 Span = Annotated[Quantity, _leaf(units_reader(read_quantity, (TIME,)), "a time, as 8 min")]
 Limits = Annotated[
@@ -191,7 +208,7 @@ Ph = Annotated[
     object,
     _leaf(units_reader(read_numbers_window), "a window of pH, as 9.5 to 10.4", type=["number", "string"]),
 ]
-Times = Annotated[Counted, _leaf(units_reader(read_counted), "a count and a word, as 4 points")]
+Times = Annotated[Counted, _leaf(some, "a count and a word, as 4 points")]
 ClockTime = Annotated[Clock, _leaf(units_reader(read_clock), "a time of day, as 13:10")]
 Day = Annotated[datetime.date, _leaf(units_reader(read_date), "a day, as 2026-06-03")]
 Listed = BeforeValidator(listed)

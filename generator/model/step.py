@@ -10,12 +10,12 @@ from generator.model.given import FormulaRef, Value, read_power, read_time, read
 from generator.model.located import Located, Text
 from generator.model.reader import Reader
 from generator.model.scalars import (
-    Count,
     Flag,
     Id,
     Name,
     Named,
     OneOf,
+    Positive,
     Ref,
     Refs,
     Sentence,
@@ -140,7 +140,7 @@ class Fail(Located):
     say: Sentence | None = None
     mend: "Step | None" = None
     redo: Ref | None = None
-    at_most: Count | None = None
+    at_most: Positive | None = None
     call: Ref | None = None
 
 
@@ -163,9 +163,7 @@ class Step(Located):
     at: Ref | None = None
     into: Ref | None = None
     use: Annotated[dict[Ref, Annotated[Quantity | Text, Reader(read_used)]], Named] = {}
-    for_: Annotated[Quantity | FormulaRef, Reader(read_time)] | None = Field(
-        default=None, alias="for"
-    )
+    for_: Annotated[Quantity | FormulaRef, Reader(read_time)] | None = Field(default=None, alias="for")
     takes: Span | None = None
     stay: Annotated[str, _STAYS] = "here"
     alarm: Ref | None = None

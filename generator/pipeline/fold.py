@@ -14,11 +14,16 @@ def fold(problems: Iterable[Problem]) -> tuple[Problem, ...]:
     several paths the first stays.
     """
     folded = _Folded()
-    for problem in sorted(problems, key=lambda problem: (problem.level is not Level.ERROR, problem.order)):
+    for problem in sorted(problems, key=_first_told):
         folded.take(problem)
     return tuple(
         replace(problem, follows=folded.follows.get(index, 0)) for index, problem in enumerate(folded.kept)
     )
+
+
+def _first_told(problem: Problem) -> tuple[bool, int, int]:
+    """Errors first, in the order walked; of what one step does wrong, first what explains the most."""
+    return (problem.level is not Level.ERROR, problem.order, -len(problem.explains) if problem.order else 0)
 
 
 def fold_missing(problems: Iterable[Problem]) -> tuple[Problem, ...]:
@@ -76,6 +81,9 @@ class _Folded:
         head = None if problem.level is Level.ACCEPTED else self.head_of(problem)
         if head is not None:
             self.follows[head] = self.follows.get(head, 0) + 1
+            # What follows from a consequence follows from its cause.
+            for cause in (*problem.causes, *problem.explains):
+                self.heads.setdefault(cause, head)
             return
         self.kept.append(problem)
         if problem.level is not Level.ACCEPTED:

@@ -24,11 +24,13 @@ class Totals:
 
 @dataclass(frozen=True, slots=True)
 class Stretch:
-    """Work between two pauses: first and last step, and how many seconds it needs at a stretch."""
+    """Work between two pauses: first and last step, how many seconds it needs, and its longest step."""
 
     first: str
     last: str
     seconds: float
+    longest: str = ""
+    longest_seconds: float = 0.0
 
 
 def totals(ground: Ground, walk: Walk) -> Totals:
@@ -61,5 +63,6 @@ def _last_pass(moment: Moment, walk: Walk) -> bool:
 
 
 def _stretch(run: list[Moment]) -> Stretch:
-    seconds = sum(moment.after.clock.shortest - moment.before.clock.shortest for moment in run)
-    return Stretch(str(run[0].step.id), str(run[-1].step.id), seconds)
+    times = [moment.after.clock.shortest - moment.before.clock.shortest for moment in run]
+    most = max(range(len(run)), key=times.__getitem__)
+    return Stretch(str(run[0].step.id), str(run[-1].step.id), sum(times), str(run[most].step.id), times[most])

@@ -13,7 +13,8 @@ DOC = RuleDoc(
     id="nothing-there",
     level=Level.ERROR,
     subject="part",
-    what="`take-out` at a place where nothing was put in.",
+    what="`take-out` at a place where nothing was put in, or `empty` at a place without a tray, with nothing "
+    "named to be emptied, while a tray somewhere else is full.",
     why="A step is missing, or stands in the wrong order.",
     bad="""- {id: soak-out, do: take-out, at: soak, say: Lift slowly.}   # and no put-in before it""",
     good="""- {id: soak-in, do: put-in, at: soak, for: 8 min, say: Lower the board in.}
@@ -26,7 +27,8 @@ DOC = RuleDoc(
 
 
 def find(study: Study) -> Iterator[Problem]:
-    """Every take-out against where the part is."""
+    """Every take-out against where the part is, and every emptying against where something runs into."""
+    yield from _empty(study)
     for moment, id, place in at_places(study, "take-out"):
         where = moment.before.text("in")
         if where != id:
@@ -39,6 +41,26 @@ def find(study: Study) -> Iterator[Problem]:
                 moment.before.cause("in"),
                 explains=(*made_here(moment), *_left_undone(moment, place)),
             )
+
+
+def _empty(study: Study) -> Iterator[Problem]:
+    for moment, id, place in at_places(study, "empty"):
+        full = sorted(tray for tray in moment.before.names("tray") if _meant(moment, place, tray))
+        if full and not (place.tray or place.holds or moment.step.use):
+            yield found_at(
+                DOC,
+                moment,
+                f"{called(study, id)} has no tray to be emptied; full is the tray of {called(study, *full)}",
+                f"write `at: {full[0]}`",
+                *(moment.before.cause("tray", tray) for tray in full),
+            )
+
+
+def _meant(moment: Moment, place: Place, tray: str) -> bool:
+    """Whether a full tray elsewhere is what was to be emptied: what is in it goes where the step says."""
+    runs = moment.before.value("tray", tray)
+    homes = {container for container, _ in runs} if isinstance(runs, tuple) else set()
+    return place.drains_to is None or str(moment.step.waste or "") in homes
 
 
 def _left_undone(moment: Moment, place: Place) -> Iterator[Cause]:

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from generator.checks.moments import called, found_at, made_here, moments, part, since_when
+from generator.checks.moments import called, found_at, left_inside, made_here, moments, part, since_when
 from generator.checks.rule import Rule
 from generator.problems import Level, Problem, RuleDoc
 from generator.study import Study
@@ -40,7 +40,7 @@ def find(study: Study) -> Iterator[Problem]:
                 f"the {part(study)} is still in {called(study, where)} at this step",
                 f"put a `do: take-out` step at {where} between {since} and {moment.step.id}",
                 moment.before.cause("in"),
-                explains=made_here(moment),
+                explains=(*made_here(moment), *left_inside(moment)),
                 label=f"put in {since_when(study, since)}",
             )
 

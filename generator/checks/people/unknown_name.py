@@ -53,11 +53,16 @@ def find_in_lab(study: LabStudy) -> Iterator[Problem]:
 def find(study: Study) -> Iterator[Problem]:
     """One problem a name, where it first stands in the procedure; the lab's wrong names are told there."""
     file = study.procedure.where.file
-    yield from _told(study.lab, unknown_in_procedure(study), declared(study), file)
+    known = declared(study)
+    yield from _told(study.lab, unknown_in_procedure(study), known, file, _before(study))
 
 
 def _told(
-    lab: Lab, found: Iterable[Reference], known: Mapping[str, frozenset[str]], file: str = ""
+    lab: Lab,
+    found: Iterable[Reference],
+    known: Mapping[str, frozenset[str]],
+    file: str = "",
+    earlier: Mapping[str, frozenset[str]] | None = None,
 ) -> Iterator[Problem]:
     """One problem a name; where the lab has none of a noun at all, one for all the names of that noun."""
     groups: dict[str, list[Reference]] = {}
@@ -68,15 +73,22 @@ def _told(
     for references in groups.values():
         first = references[0]
         noun = absent(lab, first.kind)
+        offered = (earlier or {}).get(first.step) if first.kind.startswith("step") else None
         why = f"and the lab declares no `{noun}`" if noun else f"which {_missing(first.kind)}"
         yield DOC.found(
             first.name.where,
             f"{_holder(first)} names the {first.kind} `{first.name}`, {why}{_more(references)}",
-            _declare(noun, references) if noun else _fix(lab, first, known[first.kind]),
+            _declare(noun, references) if noun else _fix(lab, first, offered or known[first.kind]),
             step=first.step,
             place=first.place,
             causes=_missing_step(first, file),
         )
+
+
+def _before(study: Study) -> Mapping[str, frozenset[str]]:
+    """For each step those before it and itself: a redo or a `since` never names a later one."""
+    ids = [str(step.id) for step in study.procedure.steps]
+    return {id: frozenset(ids[: index + 1]) for index, id in enumerate(ids)}
 
 
 def _missing_step(reference: Reference, file: str) -> tuple[Cause, ...]:

@@ -34,6 +34,7 @@ def find(study: Study) -> Iterator[Problem]:
                 f"the lid of {called(study, id)} goes on while the {part(study)} is in it",
                 f"put the `do: take-out` step at {id} before {moment.step.id}",
                 moment.before.cause("in"),
+                explains=(moment.after.cause("open", id),),
                 label=f"put in {since_when(study, moment.before.atom('in').since)}",
             )
 

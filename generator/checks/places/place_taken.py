@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from generator.checks.moments import at_places, called, found_at, made_here, part, since_when
+from generator.checks.moments import at_places, called, found_at, left_inside, made_here, part, since_when
 from generator.checks.rule import Rule
 from generator.problems import Level, Problem, RuleDoc
 from generator.study import Study
@@ -34,7 +34,7 @@ def find(study: Study) -> Iterator[Problem]:
                 f"the {part(study)} is already in {called(study, id)}",
                 f"put a `do: take-out` step at {id} before {moment.step.id}",
                 moment.before.cause("in"),
-                explains=made_here(moment),
+                explains=(*made_here(moment), *left_inside(moment)),
                 label=f"put in {since_when(study, moment.before.atom('in').since)}",
             )
 

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from generator.checks.moments import called, found_at, moments
+from generator.checks.moments import called, either, found_at, moments
 from generator.checks.places.outflow import causes_for, coming, container_of
 from generator.checks.rule import Rule
 from generator.problems import Level, Problem, RuleDoc
@@ -40,7 +40,7 @@ def find(study: Study) -> Iterator[Problem]:
                 DOC,
                 moment,
                 f"{called(study, *refused)} would go into {called(study, id)}, which does not take it",
-                f"use {called(study, *fitting)}"
+                f"use {either(study, [*map(str, fitting)])}"
                 if fitting
                 else f"declare a container that takes {', '.join(refused)}",
                 *(cause for name in refused for cause in causes_for(moment, name)),

@@ -22,9 +22,15 @@ DOC = RuleDoc(
     good="temperature: 42 to 48 degC",
 )
 _SHORT = ("s", "min", "h")
+_MINUTES = ("s", "min")
 _LONG = ("s", "min", "h", "day", "week")
 _DATED = ("day", "week", "month", "year")
 _DENSITY = ("kg/L", "g/mL", "g/cm3", "kg/m3", "g/L")
+
+
+_MANY = 10_000
+# Nobody drips, rinses or blows dry for hours.
+_BRIEF = ("take-out", "rinse", "dry")
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,7 +90,7 @@ def _of_procedure(procedure: Procedure) -> Iterator[_Field]:
 
 def _of_step(step: Step) -> Iterator[_Field]:
     id = str(step.id)
-    yield _own(step, "for", _LONG, id)
+    yield _own(step, "for", _MINUTES if step.do in _BRIEF else _LONG, id)
     yield _own(step, "takes", _SHORT, id)
     if step.since:
         yield _own(step.since, "time", _LONG, id)
@@ -94,7 +100,7 @@ def _of_step(step: Step) -> Iterator[_Field]:
         yield _own(step.watch, "every", _SHORT, id)
     if step.power:
         yield _own(step.power, "to", ("A", "V", "W", "kW", "%"), id)
-        yield _own(step.power, "ramp", _SHORT, id)
+        yield _own(step.power, "ramp", _MINUTES, id)
 
 
 def _judge(field: _Field) -> Iterator[Problem]:
@@ -121,13 +127,23 @@ def _judge(field: _Field) -> Iterator[Problem]:
 
 
 def _fix(field: _Field, value: object) -> str:
-    """The value in the first of the usual units that measures the same thing."""
+    """The value in the first of the usual units that measures the same; its number where that is absurd."""
+    if isinstance(value, Quantity) and _absurd(value, field.units[0]):
+        return f"did you mean `{field.name}: {_tidy(Quantity(value.number, field.units[0]))}`?"
     for unit in field.units:
         try:
             return f"write `{field.name}: {_in_unit(value, unit)}`"
         except DimensionError:
             continue
     return f"write it in {field.units[0]}"
+
+
+def _absurd(value: Quantity, unit: str) -> bool:
+    """Whether nobody would say so: hours of dripping, in seconds."""
+    try:
+        return value.to(unit).number >= _MANY
+    except DimensionError:
+        return False
 
 
 def _in_unit(value: object, unit: str) -> str:

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from generator.checks.moments import minutes
 from generator.checks.rule import Rule
-from generator.checks.time.sessions import session_times
+from generator.checks.time.sessions import longest_step, session_times
 from generator.problems import Cause, Level, Problem, RuleDoc
 from generator.study import Study
 from generator.walk import stretches
@@ -31,7 +31,7 @@ def find(study: Study) -> Iterator[Problem]:
         yield DOC.found(
             study.procedure.spot("title"),
             f"from {longest.first} to {longest.last} there are {minutes(longest.seconds)} without a pause; "
-            f"the longest session ({room[0]}) leaves {minutes(room[1])}",
+            f"the longest session ({room[0]}) leaves {minutes(room[1])}; {longest_step(longest)}",
             "put a `pause:` on a step where the part is safe, or make the work shorter",
             step=longest.first,
             causes=(Cause("session", longest.first),),

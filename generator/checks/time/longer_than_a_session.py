@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from generator.checks.moments import minutes
 from generator.checks.rule import Rule
-from generator.checks.time.sessions import session_times
+from generator.checks.time.sessions import longest_step, session_times
 from generator.problems import Level, Problem, RuleDoc
 from generator.study import Study
 from generator.walk import stretches
@@ -32,7 +32,7 @@ def find(study: Study) -> Iterator[Problem]:
         yield DOC.found(
             study.procedure.spot("title"),
             f"from {longest.first} to {longest.last} there are {minutes(longest.seconds)} without a pause, "
-            f"too long for {' and '.join(short)}",
+            f"too long for {' and '.join(short)}; {longest_step(longest)}",
             "put a `pause:` on a step where the part is safe, or accept it and say in `plan` "
             "which session to book",
             step=longest.first,

@@ -1,6 +1,13 @@
 """How much of each session is left for work."""
 
+from generator.checks.moments import minutes
 from generator.study import Study
+from generator.walk import Stretch
+
+
+def longest_step(stretch: Stretch) -> str:
+    """Which step takes the most of a stretch, in words: often it is there that a unit was mistyped."""
+    return f"its longest step is {stretch.longest} with {minutes(stretch.longest_seconds)}"
 
 
 def session_times(study: Study) -> tuple[tuple[str, float], ...]:
