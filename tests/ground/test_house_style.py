@@ -33,7 +33,8 @@ def modules() -> list[Path]:
 def tracked() -> list[Path]:
     listed = subprocess.run(["git", "ls-files", "-z"], cwd=ROOT, capture_output=True, check=True).stdout
     files = [ROOT / name for name in listed.decode("utf-8").split("\0") if name]
-    return [file for file in files if file.suffix in WRITTEN and file.is_file() and not file.is_relative_to(NASTY)]
+    there = (file for file in files if file.suffix in WRITTEN and file.is_file())
+    return [file for file in there if not file.is_relative_to(NASTY)]
 
 
 def place(file: Path, line: int = 0) -> str:
