@@ -17,7 +17,6 @@ from mkdocs.structure.pages import Page as EnginePage
 
 from generator.mkdocs_plugin.house_style import apply_house_style
 from generator.mkdocs_plugin.lab_site import build_lab_site, problem_site
-from generator.mkdocs_plugin.offline_files import write_offline_files
 from generator.mkdocs_plugin.search_index import write_search_index
 from generator.mkdocs_plugin.virtual_pages import add_site_files, fill_page, mark_page, navigation
 from generator.outputs.offline import WORKER
@@ -25,6 +24,7 @@ from generator.outputs.page import Page
 from generator.outputs.policy import write_policy
 from generator.outputs.site import Site
 from generator.problems import NewelError
+from generator.publishing.offline_files import write_offline_files
 
 log = logging.getLogger("mkdocs.plugins.newel")
 

@@ -50,6 +50,19 @@ def add_entries(index: str, entries: Iterable[SearchEntry]) -> str:
     return json.dumps(data, ensure_ascii=False, separators=(",", ":"))
 
 
+def add_items(index: str, entries: Iterable[SearchEntry]) -> str:
+    """Return an index of Zensical's form (JSON text) with our entries behind its own."""
+    data = json.loads(index)
+    for entry in pages_first(tuple(entries)):
+        found = index_entry(entry)
+        level = 2 if "#" in entry.location else 1
+        data["items"].append({
+            "location": found["location"], "level": level, "title": found["title"], "text": found["text"],
+            "path": [found["title"]], "tags": found.get("tags", []),
+        })  # fmt: skip
+    return json.dumps(data, ensure_ascii=False, separators=(",", ":"))
+
+
 def pages_first(entries: tuple[SearchEntry, ...]) -> tuple[SearchEntry, ...]:
     """Return the entries, each page before the places on it.
 

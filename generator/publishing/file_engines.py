@@ -11,22 +11,27 @@ from pathlib import Path
 
 from mkdocs.config import load_config
 
+from generator.outputs.look import FAVICON, FEATURES, LOGO, THEME_FOLDER, palette
+from generator.outputs.offline import WORKER
 from generator.outputs.policy import write_policy
-from generator.outputs.search import add_entries, script_form
+from generator.outputs.search import SEPARATOR, add_entries, add_items, script_form
 from generator.outputs.site import Site
 from generator.problems import NewelError
+from generator.publishing.offline_files import write_offline_files
 from generator.publishing.written_form import write_pages
 
 FILE_ENGINES = ("properdocs", "zensical")
 _CONFIG = "newel-pages.yml"
 
 
-def run_file_engine(engine: str, site: Site, folder: Path, config_path: Path | None) -> None:
+def run_file_engine(
+    engine: str, site: Site, folder: Path, config_path: Path | None, offline: bool = False
+) -> None:
     """Build the site into a folder from written pages.
 
-    Pages, ids, links, styles, scripts and the content policy are the same as with MkDocs; the changes to
-    the theme itself are not, and Zensical's search knows its own index only. Raises NewelError
-    "engine-missing" and "engine-failed".
+    Pages, navigation, look, scripts, search entries, the content policy and what a device keeps are the same
+    as with MkDocs. The pages of an `offline` copy say of which day they are. Raises NewelError
+    "engine-missing", "engine-failed".
     """
     if importlib.util.find_spec(engine) is None:
         raise NewelError(
@@ -37,28 +42,70 @@ def run_file_engine(engine: str, site: Site, folder: Path, config_path: Path | N
         )
     with tempfile.TemporaryDirectory() as work:
         home = Path(work)
-        _write_sources(site, home, config_path)
+        _write_sources(site, home, config_path, offline)
         _run(engine, home)
         shutil.copytree(home / "site", folder)
-    _finish(site, folder)
+    _finish(engine, site, folder, offline)
 
 
-def _write_sources(site: Site, home: Path, config_path: Path | None) -> None:
+def _write_sources(site: Site, home: Path, config_path: Path | None, offline: bool) -> None:
     docs = home / "docs"
     docs.mkdir()
-    settings: dict[str, object] = {
-        "site_name": site.name, "docs_dir": "docs", "site_dir": "site", "use_directory_urls": False,
-        "theme": {"name": "material", "font": False, "language": site.language.partition("-")[0]},
-        "plugins": ["search"], "markdown_extensions": ["attr_list", "tables", "admonition"],
-        "extra_css": ["assets/newel.css"], "extra_javascript": ["assets/newel.js"],
-    }  # fmt: skip
+    settings = _settings(site, offline)
     if config_path is not None:
         lab = load_config(str(config_path))
         shutil.copytree(lab.docs_dir, docs, dirs_exist_ok=True)
         settings.update({"site_url": lab.site_url} if lab.site_url else {})
+    written = sorted((path.relative_to(docs).as_posix() for path in docs.rglob("*.md")), key=_index_first)
     write_pages(site, docs)
+    settings["nav"] = [*_listed(site), *([{"For instructors": written}] if written else [])]
     # JSON is YAML, and a name with signs in it needs no care.
     (home / _CONFIG).write_text(json.dumps(settings), encoding="utf-8")
+
+
+def _settings(site: Site, offline: bool) -> dict[str, object]:
+    """What the plugin sets for MkDocs."""
+    return {
+        "site_name": _in_html(site.name),
+        "docs_dir": "docs",
+        "site_dir": "site",
+        "use_directory_urls": False,
+        "theme": {
+            "name": "material",
+            "variant": "classic",  # Zensical's look that is the theme's of MkDocs
+            "custom_dir": str(THEME_FOLDER),
+            "font": False,
+            "language": site.language.partition("-")[0],
+            "features": list(FEATURES),
+            "palette": palette(),
+            "icon": {"logo": LOGO},
+            "favicon": FAVICON,
+        },
+        "plugins": [{"search": {"separator": SEPARATOR}}],
+        "markdown_extensions": ["attr_list", "tables", "admonition", {"toc": {"title": "On this page"}}],
+        "extra_css": ["assets/newel.css"],
+        "extra_javascript": ["assets/newel.js"],
+        "extra": {
+            "generator": False,
+            "draft": site.draft,
+            "offline": "" if offline else WORKER,
+            "copied": site.date if offline else "",
+        },
+    }
+
+
+def _in_html(name: str) -> str:
+    """A name that the theme inserts as HTML in some places and escapes in others."""
+    return name.replace("<", "&lt;").replace(">", "&gt;").replace('"', "&quot;")
+
+
+def _listed(site: Site) -> list[str]:
+    """The pages of the navigation; the others are reached by them, so that no page lists every other."""
+    return [f"{page.address}/index.md".lstrip("/") for page in site.pages if page.listed]
+
+
+def _index_first(path: str) -> tuple[bool, str]:
+    return (not path.endswith("index.md"), path)
 
 
 def _run(engine: str, home: Path) -> None:
@@ -74,12 +121,17 @@ def _run(engine: str, home: Path) -> None:
         raise NewelError("engine-failed", what, hint="The last site stands as it was.")
 
 
-def _finish(site: Site, folder: Path) -> None:
-    """The content policy in every page, and our entries in a search index of the known form."""
+def _finish(engine: str, site: Site, folder: Path, offline: bool) -> None:
+    """The content policy in every page, our entries in the engine's search index, what a device keeps."""
     for path in folder.rglob("*.html"):
-        path.write_text(write_policy(path.read_text(encoding="utf-8")), encoding="utf-8")
-    index = folder / "search" / "search_index.json"
-    if index.is_file():
-        text = add_entries(index.read_text(encoding="utf-8"), site.entries)
-        index.write_text(text, encoding="utf-8")
-        index.with_suffix(".js").write_text(script_form(text), encoding="utf-8")
+        # Zensical's script sets the looks of its search dialog by a style of its own.
+        text = write_policy(path.read_text(encoding="utf-8"), own_styles=engine == "zensical")
+        path.write_text(text, encoding="utf-8")
+    for name, add in (("search/search_index.json", add_entries), ("search.json", add_items)):
+        index = folder / name
+        if index.is_file():
+            text = add(index.read_text(encoding="utf-8"), site.entries)
+            index.write_text(text, encoding="utf-8")
+            index.with_suffix(".js").write_text(script_form(text), encoding="utf-8")
+    if not offline:
+        write_offline_files(folder, site.name)

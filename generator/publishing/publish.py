@@ -40,7 +40,7 @@ def publish(
             if engine == "mkdocs":
                 run_engine(site, fresh, config, progress, offline)
             else:
-                run_file_engine(engine, site, fresh, config)
+                run_file_engine(engine, site, fresh, config, offline)
             if offline:
                 make_portable(fresh, site.name, site.date)
                 pack_folder(fresh, packed, target.name, site.date)

@@ -12,8 +12,8 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, BrowserContext, expect
 
-from generator.mkdocs_plugin.offline_files import write_offline_files
 from generator.outputs.offline import manifest, worker_script
+from generator.publishing.offline_files import write_offline_files
 
 pytestmark = pytest.mark.browser
 PROCEDURE = "procedures/copper-the-holes/index.html"
