@@ -27,7 +27,7 @@ from generator.units import (
 )
 
 _ID = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
-_DEVICES = {"con", "prn", "aux", "nul", *(f"{port}{n}" for port in ("com", "lpt") for n in range(1, 10))}
+DEVICES = {"con", "prn", "aux", "nul", *(f"{port}{n}" for port in ("com", "lpt") for n in range(1, 10))}
 LONGEST_TEXT = 2_000
 
 
@@ -73,7 +73,7 @@ def an_id(value: object) -> Text:
             f'"{word[:60]}" is no id: ids are lower-case words with hyphens',
             f"write `{wish}`" if wish else "choose a short word",
         )
-    if word in _DEVICES:
+    if word in DEVICES:
         raise refuse("unreadable", f'"{word}" is a device name on some computers', f"write `{word}-1`")
     return word
 

@@ -47,7 +47,7 @@ def set_day_plans(shown: Shown, facts: CardFacts, kept: Kept = NOTHING_KEPT) -> 
             try:
                 files.append(_print(id, papers, kept))
             except NewelError as bad:
-                problems.append(refused(study, bad))
+                problems.append(refused(study.procedure, bad))
     return DayPlans(days, tuple(files), tuple(problems))
 
 

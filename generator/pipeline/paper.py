@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 
-from generator.model import Step
+from generator.model import Located, Step
 from generator.outputs.press import sheet_of
 from generator.outputs.press.document import document_pdf, document_sheets
 from generator.outputs.press.door import print_book
@@ -57,10 +57,13 @@ def set_paper(shown: Shown, facts: CardFacts, kept: Kept = NOTHING_KEPT) -> SetP
                 signs.append(sign)
                 files.append(SiteFile(door_sign_path(sign.procedure, str(step.id)), printed_card(sign, kept)))
         except NewelError as bad:
-            problems.append(refused(study, bad))
+            problems.append(refused(study.procedure, bad))
     check_off = check_off_view(shown.lab)
     if check_off:
-        files.append(SiteFile(CHECK_OFF_PATH, _document(check_off, kept)))
+        try:
+            files.append(SiteFile(CHECK_OFF_PATH, _document(check_off, kept)))
+        except NewelError as bad:
+            problems.append(refused(shown.lab.lab.lab, bad))
     return SetPaper(tuple(files), tuple(signs), tuple(problems))
 
 
@@ -96,12 +99,12 @@ def _sign(study: Study, step: Step, facts: CardFacts, kept: Kept) -> CardView:
     return next((way for way in ways if fits(way, kept)), view)
 
 
-def refused(study: Study, bad: NewelError) -> Problem:
+def refused(noun: Located, bad: NewelError) -> Problem:
     """What the press refused: a letter that no font has, or a sign that no sheet holds."""
     return Problem(
         "card-too-small" if bad.id == "card-too-small" else "unreadable",
         Level.ERROR,
-        study.procedure.where,
+        noun.where,
         bad.what,
         bad.hint or "write it in other words",
     )

@@ -5,10 +5,15 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field
 from pathlib import Path
 
+from generator.notation.decode import MOST_BYTES
 from generator.problems import Level, Location, NewelError, Problem
+from generator.reading.file_names import acting_drawing, is_device, picture_names, twice
 
 _ID = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
 _SIDE = re.compile(r"(?P<base>[a-z0-9-]+)\.(?P<tail>[A-Za-z0-9-]+)")
+_ENDINGS = (".yml", ".yaml")
+_LONGEST = 60
+_COPY = "copy the file itself here"
 OWN_FOLDERS = ("lab", "posted", "pictures")
 
 
@@ -56,29 +61,35 @@ def open_folder(path: Path, shown: str = "") -> Folder:
     lab = {name: data for name, data in files.items() if _is_lab(name, shown)}
     procedures: dict[str, tuple[str, bytes]] = {}
     sides: dict[tuple[str, str], tuple[str, bytes]] = {}
+    taken: dict[str, str] = {}
     for name, data in files.items():
         stem = Path(name).stem
         side = _SIDE.fullmatch(stem)
-        if name in lab or Path(name).suffix not in (".yml", ".yaml"):
+        if name in lab:
             continue
-        if side:
-            sides[side["base"], side["tail"]] = (name, data)
-        elif _ID.fullmatch(stem):
-            procedures[stem] = (name, data)
-        else:
+        if Path(name).suffix not in _ENDINGS:
+            problems.append(_bad_ending(name))
+        elif is_device(stem) or not (side or _ID.fullmatch(stem)) or len(stem) > _LONGEST:
             problems.append(_bad_name(name, stem))
+        elif name.casefold().rpartition(".")[0] in taken:
+            problems.append(twice(name, taken[name.casefold().rpartition(".")[0]]))
+        else:
+            taken[name.casefold().rpartition(".")[0]] = name
+            if side:
+                sides[side["base"], side["tail"]] = (name, data)
+            else:
+                procedures[stem] = (name, data)
     posted = dict(_posted(path, shown, problems))
-    kept = frozenset(f"posted/pictures/{name}" for name in _pictures(path / "posted"))
+    pictures = _pictures(path, shown, problems)
+    kept = frozenset(f"posted/pictures/{name}" for name in _pictures(path / "posted", f"{shown}/posted", []))
     return Folder(
-        path, shown, lab, procedures, sides, _pictures(path), _formulas(path, shown), tuple(problems), posted,
-        kept,
+        path, shown, lab, procedures, sides, pictures, _formulas(path, shown), tuple(problems), posted, kept,
     )  # fmt: skip
 
 
 def _files(path: Path, shown: str, problems: list[Problem]) -> Iterator[tuple[str, bytes]]:
-    return _bytes(
-        [*sorted(path.glob("*.y*ml")), *sorted((path / "lab").glob("*.y*ml"))], path, shown, problems
-    )
+    found = (*sorted(path.glob("*.*")), *sorted((path / "lab").glob("*.*")))
+    return _bytes([file for file in found if file.suffix.lower() in _ENDINGS], path, shown, problems)
 
 
 def _posted(path: Path, shown: str, problems: list[Problem]) -> Iterator[tuple[str, bytes]]:
@@ -91,28 +102,22 @@ def _bytes(found: list[Path], path: Path, shown: str, problems: list[Problem]) -
     for file in found:
         name = f"{shown}/{file.relative_to(path).as_posix()}"
         if not _is_inside(file, inside):
-            problems.append(
-                Problem(
-                    "unreadable",
-                    Level.ERROR,
-                    Location(name),
-                    "the file is a link that leads out of the folder",
-                    "copy the file itself here",
-                )
-            )
-            continue
-        try:
-            yield name, file.read_bytes()
-        except OSError as bad:
-            problems.append(
-                Problem(
-                    "unreadable",
-                    Level.ERROR,
-                    Location(name),
-                    f"the file cannot be opened ({bad.strerror})",
-                    "look at its rights and its disk",
-                )
-            )
+            problems.append(_unread(name, "the file is a link that leads out of the folder", _COPY))
+        elif file.exists() and not file.is_file():
+            problems.append(_unread(name, "this is no file", "rename it, or take it out of this folder"))
+        else:
+            try:
+                with file.open("rb") as opened:
+                    data = opened.read(MOST_BYTES + 1)  # what is larger is refused, however large it is
+            except OSError as bad:
+                said = f"the file cannot be opened ({bad.strerror})"
+                problems.append(_unread(name, said, "look at its rights and its disk"))
+            else:
+                yield name, data
+
+
+def _unread(name: str, message: str, fix: str) -> Problem:
+    return Problem("unreadable", Level.ERROR, Location(name), message, fix)
 
 
 def _is_inside(file: Path, folder: Path) -> bool:
@@ -129,25 +134,38 @@ def _is_lab(name: str, shown: str) -> bool:
 
 
 def _bad_name(name: str, stem: str) -> Problem:
-    wish = re.sub(r"[^a-z0-9]+", "-", stem.lower()).strip("-") or "my-procedure"
-    return Problem(
-        "unreadable",
-        Level.ERROR,
-        Location(name),
-        f'a procedure\'s file name is its id, and "{stem}" is none: lower-case words with hyphens',
-        f"rename the file to `{wish}.yml`",
-    )
+    wish = re.sub(r"[^a-z0-9]+", "-", stem.lower()).strip("-")[:_LONGEST] or "my-procedure"
+    if is_device(stem):
+        said = f'"{stem}" is the name of a device on some computers, which cannot hold such a file'
+        return _unread(name, said, f"rename the file to `{wish}-1.yml`")
+    said = f'a procedure\'s file name is its id, and "{stem}" is none: lower-case words with hyphens'
+    if _ID.fullmatch(stem):
+        said = f"the file's name has {len(stem)} letters, and an id has {_LONGEST} at most"
+    return _unread(name, said, f"rename the file to `{wish}.yml`")
 
 
-def _pictures(path: Path) -> frozenset[str]:
-    folder = path / "pictures"
-    inside = folder.resolve()
-    files = (
-        file
-        for file in folder.rglob("*")
-        if file.is_file() and not file.name.endswith(".part") and _is_inside(file, inside)
-    )
-    return frozenset(file.relative_to(folder).as_posix() for file in files)
+def _bad_ending(name: str) -> Problem:
+    said = "the ending of the file's name is written in capital letters, and some computers would not see it"
+    return _unread(name, said, f"rename the file to `{Path(name).stem.lower()}.yml`")
+
+
+def _pictures(path: Path, shown: str, problems: list[Problem]) -> frozenset[str]:
+    """Pictures by their path in `pictures`; links out of it, and drawings that act, are problems."""
+    folder, lab = path / "pictures", path.resolve()
+    names: set[str] = set()
+    for file in sorted(folder.rglob("*")):
+        name = file.relative_to(folder).as_posix()
+        if file.name.endswith(".part") or not (file.is_file() or file.is_symlink()):
+            continue
+        if not _is_inside(file, lab):
+            where = f"{shown}/pictures/{name}"
+            problems.append(_unread(where, "the picture is a link that leads out of the folder", _COPY))
+            continue
+        names.add(name)
+        if file.suffix.lower() == ".svg" and file.is_file():
+            problems += acting_drawing(name, file.read_bytes(), shown)
+    problems += picture_names(names, shown)
+    return frozenset(name for name in names if (folder / name).is_file())
 
 
 def _formulas(path: Path, shown: str) -> tuple[str, str] | None:

@@ -45,7 +45,7 @@ _READERS: tuple[Callable[[str], object], ...] = (
 )  # fmt: skip
 # What no page may hold, whatever an author wrote; the scripts of our own pages are data or files of ours.
 _OURS = r'type="application/json"|src="(?:\.\./)*assets/newel-'
-_ALIVE = re.compile(rf'<script(?! (?:{_OURS}))|\son[a-z]+="|href="\s*javascript:', re.IGNORECASE)
+_ALIVE = re.compile(rf'<script(?! (?:defer )?(?:{_OURS}))|\son[a-z]+="|href="\s*javascript:', re.IGNORECASE)
 _PRINTED = 40  # one lab in so many is set in type too
 
 
