@@ -7,12 +7,15 @@ from typing import TYPE_CHECKING
 import click
 
 from generator.cli.screen import show
+from generator.units import Quantity
 
 if TYPE_CHECKING:
     from datetime import date
 
     from generator.model.posted import CopyRegister, LaminatedCopy
     from generator.posting.shelf import Shelf
+
+_DAY = Quantity(1, "day")
 
 
 @click.group("copies", invoke_without_command=True)
@@ -77,6 +80,28 @@ def looked_at(folder: Path, card: str, number: int) -> int:
         return change_copy(shelf.register, card, number, {"looked_at": today})
 
     return _change(folder, change, f"noted {card} copy {number}", f"{card} has no copy {number}")
+
+
+@command.command("look-every")
+@click.argument("time", metavar="TIME")
+@click.pass_obj
+def look_every(folder: Path, time: str) -> int:
+    """Set how often somebody is to look at each copy: "30 days", "6 weeks", or `never`."""
+    from generator.problems import NewelError
+    from generator.units import UnitsError, read_quantity
+
+    try:
+        span = None if time == "never" else read_quantity(time)
+    except UnitsError as bad:
+        raise NewelError("no-time", f"{time}: {bad.message}", hint="write for example `30 days`") from bad
+    if span is not None and (span.dimension != _DAY.dimension or span.si < _DAY.si):
+        raise NewelError("no-time", f"{time} is no time of a day or more", hint="write for example `30 days`")
+
+    def change(shelf: "Shelf", _: "date") -> "CopyRegister":
+        return shelf.register.model_copy(update={"look_every": span})
+
+    done = "nobody is reminded any more" if span is None else f"every copy is to be looked at every {time}"
+    return _change(folder, change, done)
 
 
 def _list(folder: Path) -> int:

@@ -20,20 +20,28 @@ class CopyView:
 
 @dataclass(frozen=True, slots=True)
 class TickView:
-    """One line of the replace list: which copy, where it hangs, what to do, why, and the line to type after.
+    """One copy to go to: where it hangs, its number in words, the line to type after."""
 
-    `has` and `now` are issue and check code; `now` is empty where the copy only comes down. `pdf` is the card
-    to print, "" for none.
+    where: str
+    copy: str
+    after: str
+
+
+@dataclass(frozen=True, slots=True)
+class TickGroupView:
+    """Copies of one card that are alike: what to do with what hangs there, and what to hang up instead.
+
+    `has` and `now` are issue and check code; `now` is empty where the copies only come down. `why` is what
+    changed, `pdf` the card to print, "" for none.
     """
 
-    copy: str
-    where: str
+    title: str
     todo: str
     has: str
+    rows: tuple[TickView, ...]
     now: str = ""
     why: tuple[str, ...] = ()
     pdf: str = ""
-    after: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,8 +87,9 @@ class PostedView:
     built: str = ""
     room: str = ""
     day: str = ""
-    replace: tuple[TickView, ...] = ()
-    look: tuple[TickView, ...] = ()
+    replace: tuple[TickGroupView, ...] = ()
+    look: tuple[TickGroupView, ...] = ()
+    wrong: int = 0
     prints: tuple[PrintsView, ...] = ()
 
 

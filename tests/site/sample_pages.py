@@ -19,7 +19,7 @@ from generator.views.home import HomeView
 from generator.views.index import GlossaryView, GroupView, IndexView, RowView, TermView
 from generator.views.place import PlaceView
 from generator.views.plan import BoxView, UnitView
-from generator.views.posted import CopyView, CurrentCardView, PostedView, TickView
+from generator.views.posted import CopyView, CurrentCardView, PostedView, TickGroupView, TickView
 from generator.views.report import FindingView, NotMadeView, ReportView
 from generator.views.shown import BannerView, CallView, EmergencyView, FactView, LinkView, SignView
 
@@ -290,11 +290,18 @@ POSTED = PostedView(
                         codes=(("OLD1OLD1", "2"), ("K7Q2M9XA", "3"))),
     ),
     room="Printed Circuits Lab, Larkmere", day="25 November 2026",
-    replace=(TickView("Coat card, copy 2", "at station 5", "Replace it", "issue 2 · OLD1-OLD1",
-                      "issue 3 · K7Q2-M9XA", ("Micro-etch 50 s, now 40 s",),
-                      "cards/copper-the-holes/coat-card.pdf",
-                      "newel copies replaced copper-the-holes/coat-card 2"),),
-    look=(TickView("Coat card, copy 1", "in the store", "Look at it: due 1 November 2026",
-                   "issue 3 · K7Q2-M9XA",
-                   after="newel copies looked-at copper-the-holes/coat-card 1"),),
+    replace=(
+        TickGroupView(
+            "Coat card", "Take down", "issue 2 · OLD1-OLD1",
+            (TickView("at station 5", "copy 2", "newel copies replaced copper-the-holes/coat-card 2"),),
+            "issue 3 · K7Q2-M9XA", ("Micro-etch 50 s, now 40 s",), "cards/copper-the-holes/coat-card.pdf",
+        ),
+    ),
+    look=(
+        TickGroupView(
+            "Coat card", "Look, due 1 November 2026:", "it should be issue 3 · K7Q2-M9XA",
+            (TickView("in the store", "copy 1", "newel copies looked-at copper-the-holes/coat-card 1"),),
+        ),
+    ),
+    wrong=1,
 )  # fmt: skip

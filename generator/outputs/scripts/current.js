@@ -36,7 +36,7 @@ function typed(data, code) {
 /** How old this copy of the site is. @param {string} built @returns {string} */
 function ageOfCopy(built) {
   const days = daysTooOld(built);
-  if (!days) return built && "As of " + built + ".";
+  if (!days) return built && "These pages are of " + built + ".";
   return "This copy of the site is " + days + " days old (" + built + "). It may not know of a newer issue: open the newest copy.";
 }
 
@@ -52,7 +52,7 @@ function verdict(data, name, issue, code) {
   if (!since) return unknown(titled(card) + "No issue of it had the check code " + (code || "that is missing") + ". Issue " + card.issue + " is posted now.", card);
   const changes = (card.changes[since] || []).map((/** @type {string} */ change) => make("li", { text: change }));
   const list = changes.length ? [make("p", { class: "nw-since", text: "Changed since issue " + since + ":" }), make("ul", {}, changes)] : [];
-  return [...say("Replace this card.", titled(card) + "It is issue " + since + "; issue " + card.issue + " is posted now.", card), ...list];
+  return [...say("Replace this card.", titled(card) + "It is issue " + since + "; issue " + card.issue + " is posted now. Until it is replaced, work by the procedure’s page.", card), ...list];
 }
 
 /** An old copy of the site cannot vouch for a card. @param {any} data @param {any} card */
@@ -70,8 +70,8 @@ const unknown = (why, card) => say("Unknown card: do not use it.", why + " Ask w
 
 /** @param {string} answer @param {string} why @param {any} [card] @returns {HTMLElement[]} */
 function say(answer, why, card) {
-  const links = card ? [[card.pdf, "Print the posted card"], [card.page, "Open the procedure"]].filter(([to]) => to) : [];
-  const row = make("p", { class: "nw-bar" }, links.map(([to, text]) => make("a", { class: "nw-button", href: to, text })));
+  const links = card ? [[card.page, "Open the procedure"], [card.pdf, "Print the posted card"]].filter(([to]) => to) : [];
+  const row = make("p", { class: "nw-answer-ways" }, links.map(([to, text]) => make("a", { class: "nw-button", href: to, text })));
   return [make("p", { class: "nw-verdict", text: answer }), make("p", { text: why }), ...(links.length ? [row] : [])];
 }
 

@@ -10,7 +10,7 @@ from generator.posting.shelf import Shelf
 from generator.study import Study
 from generator.views.addresses import card_path, procedure_address
 from generator.views.filling.prints import prints_view
-from generator.views.filling.replace_list import look_rows, replace_rows
+from generator.views.filling.replace_list import look_groups, replace_groups
 from generator.views.filling.sheets_held import day_words
 from generator.views.filling.words import low, role_title
 from generator.views.posted import (
@@ -122,8 +122,9 @@ def posted_view(
         built=today.isoformat(),
         room=room,
         day=day_words(today),
-        replace=tuple(replace_rows(hung, by_name, files)),
-        look=tuple(look_rows(hung, by_name)),
+        replace=tuple(replace_groups(hung, by_name, files)),
+        look=tuple(look_groups(hung, by_name)),
+        wrong=sum(one.is_wrong for one in hung),
         prints=tuple(prints_view(studies, files)),
     )
 
@@ -182,9 +183,9 @@ def _copy(one: Hanging, titles: Mapping[str, str], files: frozenset[str]) -> Cop
     card = str(one.copy.card)
     home, _, name = card.partition("/")
     path = card_path(home, name)
-    state = _STATES.get(one.state, f"replace it with issue {one.issue} · {one.code}")
+    state = _STATES.get(one.state, f"replace it with issue {one.issue}\u00a0·\u00a0{one.code}")
     if one.state == "current":
         state = f"look at it, due {day_words(one.look_due)}" if one.look_due else "current"
     title = f"{titles.get(card, card)}, copy {one.copy.copy_}"
-    issue = f"{one.copy.issue} · {one.copy.code}"
+    issue = f"{one.copy.issue}\u00a0·\u00a0{one.copy.code}"
     return CopyView(title, path if path in files else "", issue, str(one.copy.hangs), state, one.is_wrong)
