@@ -37,16 +37,19 @@ def list_copies(folder: Path) -> int:
 
 @command.command("add")
 @click.argument("card", metavar="PROCEDURE/CARD")
-@click.option("--hangs", required=True, help="Where it hangs, in words that lead there.")
+@click.option("--hangs", default="", metavar="WHERE", help="Where it hangs, in words that lead there.")
 @click.pass_obj
 def add(folder: Path, card: str, hangs: str) -> int:
     """Note a new copy of a card as posted now."""
+    from generator.cli.posting import said
     from generator.posting.copies import add_copy
 
-    def change(shelf: "Shelf", today: "date") -> "CopyRegister":
-        return add_copy(shelf.register, _fresh(shelf, card, hangs, today))
+    where = said("hangs", hangs, "where does it hang? In words that lead there")
 
-    return _change(folder, change, f"noted a copy of {card}, {hangs}")
+    def change(shelf: "Shelf", today: "date") -> "CopyRegister":
+        return add_copy(shelf.register, _fresh(shelf, card, where, today))
+
+    return _change(folder, change, f"noted a copy of {card}, {where}")
 
 
 @command.command("replaced")
@@ -79,7 +82,8 @@ def looked_at(folder: Path, card: str, number: int) -> int:
     def change(shelf: "Shelf", today: "date") -> "CopyRegister | None":
         return change_copy(shelf.register, card, number, {"looked_at": today})
 
-    return _change(folder, change, f"noted {card} copy {number}", f"{card} has no copy {number}")
+    _change(folder, change, f"noted {card} copy {number}", f"{card} has no copy {number}")
+    return _say_if_wrong(folder, card, number)
 
 
 @command.command("look-every")
@@ -102,6 +106,20 @@ def look_every(folder: Path, time: str) -> int:
 
     done = "nobody is reminded any more" if span is None else f"every copy is to be looked at every {time}"
     return _change(folder, change, done)
+
+
+def _say_if_wrong(folder: Path, card: str, number: int) -> int:
+    """A copy that somebody has looked at may be out of date all the same."""
+    from generator.cli.day import day_of_run
+    from generator.cli.lines import text_line
+    from generator.cli.posted_lines import state_text
+    from generator.posting.copies import wrong_copies
+
+    for one in wrong_copies(_shelf(_home(folder)), day_of_run()):
+        if (str(one.copy.card), one.copy.copy_) == (card, number):
+            show([text_line(f"It is wrong all the same: {state_text(one)}", "strong")])
+            return 1
+    return 0
 
 
 def _list(folder: Path) -> int:
@@ -138,20 +156,26 @@ def _fresh(shelf: "Shelf", card: str, hangs: str, today: "date") -> "LaminatedCo
     return LaminatedCopy.model_validate(fields)
 
 
+def nearest_card(card: str, known: tuple[str, ...]) -> str:
+    """Which posted card was meant, or which there are."""
+    from generator.cli.posting import nearest_hint
+
+    ends = [name for name in known if name.rpartition("/")[2] == card]
+    return f"did you mean {ends[0]}?" if len(ends) == 1 else nearest_hint(card, known)
+
+
 def _posted(shelf: "Shelf", card: str) -> tuple[str, str]:
-    from generator.posting.copies import posted_card, procedure_of
+    from generator.posting.copies import posted_card, posted_names
     from generator.problems import NewelError
 
     found = posted_card(shelf, card)
     if found is None:
-        head = shelf.head(procedure_of(card))
-        known = (
-            ", ".join(f"{procedure_of(card)}/{name}" for name in head.cards if "/" not in name)
-            if head
-            else ""
-        )
+        known = posted_names(shelf)
         raise NewelError(
-            "no-card", f"no card {card} is posted", hint=f"posted are: {known}" if known else "post it first"
+            "no-card",
+            f"no card {card} is posted",
+            "" if "/" in card else "a card is named with its procedure, as PROCEDURE/CARD",
+            nearest_card(card, known) if known else "post its procedure first",
         )
     return found
 

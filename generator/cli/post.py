@@ -18,9 +18,9 @@ if TYPE_CHECKING:
 @click.argument("ids", nargs=-1, metavar="[ID]")
 @click.option("--folder", type=click.Path(path_type=Path), default=Path(), metavar="DIR",
               help="The lab's folder, or the one that holds procedures; this one if not given.")  # fmt: skip
-@click.option("--reason", required=True, help="Why, in one sentence; it stands in the history.")
+@click.option("--reason", default="", metavar="TEXT", help="Why, in one sentence; it stands in the history.")
 @click.option(
-    "--approved-by", "approved_by", required=True, metavar="ROLE", help="The role that approved it."
+    "--approved-by", "approved_by", default="", metavar="ROLE", help="The role that approved it."
 )
 @click.option("--safety-seen-by", "safety_seen_by", default="", metavar="ROLE",
               help="The safety office's role; needed for a new hazard.")  # fmt: skip
@@ -42,16 +42,18 @@ def command(
     Wording alone may be posted by its author; anything else needs the approver; a new hazard needs the safety
     office too. Nobody approves their own.
     """
-    from generator.cli.posting import check_posted
+    from generator.cli.posting import check_posted, said
     from generator.pipeline.posting import Wish, post
     from generator.publishing.files import one_at_a_time
     from generator.reading import find_folder, open_folder, read_lab
 
+    why = said("reason", reason, "why is it posted? It stands in the history of the page")
+    who = said("approved-by", approved_by, "which role approved it?")
     home = find_folder(folder)
     with one_at_a_time(home / "posted"):
         read = read_lab(open_folder(home, home.as_posix()))
         checked = check_posted(read)
-        wish = Wish(reason, approved_by, safety_seen_by, wording_only)
+        wish = Wish(why, who, safety_seen_by.strip(), wording_only)
         done = [post(read, checked, id, wish) for id in _wanted(ids, everything, read, checked)]
         for one in done:
             _write(home, one)

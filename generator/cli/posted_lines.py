@@ -77,6 +77,8 @@ def ready_lines(ready: Ready) -> Iterator[Line]:
     yield from change_lines(ready.changes, ready.replace)
     if ready.number == 1:
         yield text_line("  its first issue")
+    elif not ready.changes:
+        yield text_line("  nothing changed: a review")
 
 
 def replace_lines(copies: Iterable[Hanging]) -> Iterator[Line]:

@@ -11,11 +11,13 @@ from generator.cli.screen import show
 @click.argument("id")
 @click.option("--folder", type=click.Path(path_type=Path), default=Path(), metavar="DIR",
               help="The lab's folder, or the one that holds procedures; this one if not given.")  # fmt: skip
-@click.option("--because", required=True, help="Why, in one sentence; it stands on the page and the cards.")
+@click.option("--because", default="", metavar="TEXT",
+              help="Why, in one sentence; it stands on the page and the cards.")  # fmt: skip
 def command(id: str, folder: Path, because: str) -> int:
     """Withdraw the posted issue of a procedure; to bring it back, post it again."""
     from generator.cli.day import day_of_run
     from generator.cli.posted_lines import replace_lines
+    from generator.cli.posting import nearest_hint, plain_id, said
     from generator.pipeline.posting import withdraw
     from generator.posting.copies import wrong_copies
     from generator.posting.shelf import open_shelf
@@ -23,14 +25,17 @@ def command(id: str, folder: Path, because: str) -> int:
     from generator.publishing.files import one_at_a_time, write_new
     from generator.reading import find_folder, open_folder
 
+    why, id = said("because", because, "why must nobody follow it any more?"), plain_id(id)
     home = find_folder(folder)
     with one_at_a_time(home / "posted"):
         opened = open_folder(home, home.as_posix())
         shelf = open_shelf(opened.posted, opened.shown)
-        made = withdraw(shelf, id, because, day_of_run())
+        made = withdraw(shelf, id, why, day_of_run())
         if made is None:
-            what = f"{id} is withdrawn already" if shelf.withdrawn(id) else f"{id} was never posted"
-            raise NewelError("not-posted", what, hint="`newel changes` lists what is posted")
+            gone = shelf.withdrawn(id)
+            what = f"{id} is withdrawn already, since {gone.withdrawn}" if gone else f"{id} was never posted"
+            hint = "" if gone else nearest_hint(id, sorted(shelf.issues))
+            raise NewelError("not-posted", what, hint=hint)
         file, text = made
         write_new(home / file, text)
     again = open_folder(home, home.as_posix())

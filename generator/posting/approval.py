@@ -25,8 +25,7 @@ def refusals(
     groups = {change.group for change in found}
     unknown = [role for role in (approved_by, safety_seen_by) if role and role not in lab.roles]
     if unknown:
-        known = ", ".join(map(str, lab.roles))
-        yield Refusal(f"there is no role {unknown[0]}", f"name one of: {known}")
+        yield Refusal(f"there is no role {unknown[0]}", _role_meant(lab, unknown[0]))
         return
     author = str(procedure.written_by or "")
     if groups <= {"wording"}:
@@ -37,6 +36,15 @@ def refusals(
         # A safety office that approves has seen what it approves.
         seen = safety_seen_by or (approved_by if approved_by == safety_office(lab) else "")
         yield from _hazard(lab, found, author, seen)
+
+
+def _role_meant(lab: Lab, word: str) -> str:
+    """A role is named by its id; its title, or the person's name, leads there."""
+    named = word.casefold()
+    for id, role in lab.roles.items():
+        if named in (str(role.title).casefold(), str(role.now or "").casefold(), str(id).casefold()):
+            return f"a role is named by its id: write {id}"
+    return f"name one of: {', '.join(map(str, lab.roles))}"
 
 
 def _wording(procedure: Procedure, author: str, approved_by: str) -> Iterator[Refusal]:

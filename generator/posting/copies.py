@@ -73,6 +73,18 @@ def posted_card(shelf: Shelf, card: str) -> tuple[str, str] | None:
     return (str(found.issue), str(found.code)) if found else None
 
 
+def posted_names(shelf: Shelf) -> tuple[str, ...]:
+    """The names of all cards that are posted now, as copies have them."""
+    heads = ((id, shelf.head(id)) for id in shelf.issues)
+    return tuple(_full_name(id, str(name)) for id, head in heads if head for name in head.cards)
+
+
+def _full_name(id: str, name: str) -> str:
+    """`second-year/etch` of `line` is `line.second-year/etch`."""
+    tail, _, card = name.rpartition("/")
+    return f"{id}.{tail}/{card}" if tail else f"{id}/{card}"
+
+
 def add_copy(register: CopyRegister, new: LaminatedCopy) -> CopyRegister:
     """The register with one copy more, numbered behind the others of its card."""
     taken = [copy.copy_ for copy in register.copies if copy.card == new.card]

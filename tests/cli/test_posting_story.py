@@ -131,6 +131,14 @@ def test_a_copy_that_nobody_looks_at_is_named(home: Path, capsys: pytest.Capture
     [
         (("post", "nothing", "--reason", "x", "--approved-by", "instructor"), "holds no procedure"),
         (("post", "--reason", "x", "--approved-by", "instructor"), "name the procedure"),
+        (("post", ETCH, "--approved-by", "instructor"), "--reason is not said"),
+        (("post", ETCH, "--reason", "  ", "--approved-by", "instructor"), "--reason is not said"),
+        (("post", ETCH, "--reason", "x"), "--approved-by is not said"),
+        (("post", "weigh-a-copon", "--reason", "x", "--approved-by", "instructor"), f"did you mean {ETCH}?"),
+        (("withdraw", ETCH, "--because", ""), "--because is not said"),
+        (("copies", "add", f"{ETCH}/balance-card", "--hangs", ""), "--hangs is not said"),
+        (("copies", "look-every", "30"), "write for example `30 days`"),
+        (("copies", "look-every", "5 min"), "no time of a day or more"),
         (("withdraw", ETCH, "--because", "x"), "was never posted"),
         (("copies", "add", f"{ETCH}/balance-card", "--hangs", "x"), "no card"),
         (("copies", "looked-at", f"{ETCH}/balance-card", "7"), "has no copy 7"),
@@ -146,3 +154,27 @@ def test_what_cannot_be_done_is_said(
     assert part in seen.err
     assert "own-fault" not in seen.err
     assert not list(home.rglob("*.part"))
+
+
+@pytest.mark.usefixtures("home")
+def test_what_is_meant_is_guessed_and_said(capsys: pytest.CaptureFixture[str]) -> None:
+    def post(role: str, name: str = ETCH) -> Outcome:
+        return run_newel(capsys, "post", name, "--reason", "First", "--approved-by", role)
+
+    assert "a role is named by its id: write instructor" in post("Course instructor").out
+    assert post("instructor", f"procedures/{ETCH}.yml").status == 0
+    card = f"{ETCH}/balance-card"
+    assert f"did you mean {card}?" in run_newel(capsys, "copies", "add", "balance-card", "--hangs", "x").err
+    assert f"did you mean {card}?" in run_newel(capsys, "copies", "add", card[:-1], "--hangs", "x").err
+    assert f"did you mean {ETCH}?" in run_newel(capsys, "withdraw", ETCH[1:], "--because", "x").err
+    assert "nothing changed: a review" in post("instructor").out
+
+
+def test_a_look_at_a_wrong_copy_says_so(home: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    card = f"{ETCH}/balance-card"
+    run_newel(capsys, "post", ETCH, "--reason", "First", "--approved-by", "instructor")
+    run_newel(capsys, "copies", "add", card, "--hangs", "over the balance")
+    edit(home, "the bubble is inside its ring", "the bubble is not outside its ring")
+    run_newel(capsys, "post", ETCH, "--reason", "Second", "--approved-by", "instructor")
+    seen = run_newel(capsys, "copies", "looked-at", card, "1")
+    assert (seen.status, "It is wrong all the same" in seen.out) == (1, True)
