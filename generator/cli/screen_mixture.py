@@ -2,7 +2,7 @@
 
 import sys
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 import click
 
@@ -14,6 +14,9 @@ if TYPE_CHECKING:
     from generator.reading import LabRead
 
 
+_AS = {"density": "write it as 1.2 kg/L", "ph": "write it as 9 to 10", "viscosity": "write it as 18 mm2/s"}
+
+
 @click.command("screen")
 @click.argument("bath", required=False, metavar="[BATH]")
 @click.option("--part", "parts", multiple=True, metavar="NAME=AMOUNT",
@@ -21,21 +24,26 @@ if TYPE_CHECKING:
               "H2SO4, of 96 % w/w, at 1.84 kg/L, with H302 H319.")  # fmt: skip
 @click.option("--density", default="", metavar="AMOUNT", help='Of the whole mixture: "1.2 kg/L".')
 @click.option("--ph", default="", metavar="WINDOW", help='Of the whole mixture: "up to 1", "9 to 10".')
+@click.option(
+    "--viscosity", default="", metavar="AMOUNT", help='Of the whole mixture at 40 degC: "18 mm2/s".'
+)
 @click.option("--folder", type=click.Path(path_type=Path), default=Path(), metavar="DIR",
               help="The lab's folder, or the one that holds procedures; this one if not given.")  # fmt: skip
 @click.option("--format", "form", type=click.Choice(("text", "json")), default="text", help="How it is told.")
-def command(bath: str | None, parts: tuple[str, ...], density: str, ph: str, folder: Path, form: str) -> int:
+def command(
+    bath: str | None, parts: tuple[str, ...], density: str, ph: str, viscosity: str, folder: Path, form: str
+) -> int:
     """Screen a mixture of the lab, BATH by its id or that of its place, or the parts named here.
 
     A screening aid: the supplier's sheet, the safety office and the law in force decide.
     """
     from generator.hazards import NotScreened, screen
 
-    if bath and (parts or density or ph):
+    if bath and (parts or density or ph or viscosity):
         raise click.UsageError("name a BATH, or its parts with --part, not both")
     if not bath and not parts:
         raise click.UsageError('name a BATH, or at least one part: --part "sulphuric acid=190 g/L"')
-    found, texts, where = _in_lab(folder, bath) if bath else (*_stated(parts, density, ph), None)
+    found, texts, where = _in_lab(folder, bath) if bath else (*_stated(parts, density, ph, viscosity), None)
     if isinstance(found, tuple):
         return _refuse(found, texts, form)
     result = screen(found)
@@ -92,9 +100,9 @@ def _mixture_id(read: "LabRead", bath: str) -> str:
 
 
 def _stated(
-    parts: tuple[str, ...], density: str, ph: str
+    parts: tuple[str, ...], density: str, ph: str, viscosity: str
 ) -> "tuple[Composition | tuple[Problem, ...], dict[str, str]]":
-    from generator.hazards import Composition, Ingredient, stated_ingredient
+    from generator.hazards import Composition, Ingredient, is_thin, stated_ingredient
     from generator.problems import Location
     from generator.units import UnitsError, read_numbers_window, read_quantity
 
@@ -106,19 +114,23 @@ def _stated(
             ingredients.append(read)
         else:
             problems.append(_problem(read.message, read.fix, Location(_option(number), 0, 0)))
-    given: dict[str, object] = {}
-    for name, words, reader in (("density", density, read_quantity), ("ph", ph, read_numbers_window)):
+    given: dict[str, Any] = {}
+    asked = (
+        ("density", density, lambda words: read_quantity(words).to("kg/L")),
+        ("ph", ph, read_numbers_window),
+        ("viscosity", viscosity, lambda words: read_quantity(words).to("mm2/s")),
+    )
+    for name, words, reader in asked:
         try:
             given[name] = reader(words) if words else None
-            if name == "density" and words:
-                read_quantity(words).to("kg/L")
         except UnitsError as bad:
             problems.append(_problem(bad.message, bad.fix, Location(f"--{name}", 0, 0)))
         except ValueError as bad:
-            problems.append(_problem(str(bad), "write it as 1.2 kg/L", Location(f"--{name}", 0, 0)))
+            problems.append(_problem(str(bad), _AS[name], Location(f"--{name}", 0, 0)))
     if problems:
         return tuple(problems), {}
-    return Composition("the parts named", tuple(ingredients), given["density"], given["ph"]), {}  # type: ignore[arg-type]
+    thin = is_thin(given["viscosity"]) if given["viscosity"] else None
+    return Composition("the parts named", tuple(ingredients), given["density"], given["ph"], thin), {}
 
 
 def _option(number: int) -> str:

@@ -20,6 +20,7 @@ from generator.hazards.labels import (
     pictograms,
     signal_word,
 )
+from generator.hazards.organ import is_thin
 from generator.hazards.precautionary import (
     Precaution,
     Precautions,
@@ -55,6 +56,7 @@ from generator.hazards.statements import (
     Use,
     combine_codes,
     is_statement,
+    is_withdrawn,
     nearest_code,
     statement,
     statement_codes,
@@ -123,6 +125,8 @@ __all__ = [
     "hazard_word_ids",
     "held_groups",
     "is_statement",
+    "is_thin",
+    "is_withdrawn",
     "known_substances",
     "label_statements",
     "meeting",

@@ -6,7 +6,7 @@ from generator.hazards.classification import HazardClass
 from generator.hazards.composition import Ingredient, Route
 from generator.hazards.evidence import weakest
 from generator.hazards.limit_table import AcuteTable, acute_relevant, acute_table, acute_unknown
-from generator.hazards.steps import Finding, Part, Step, Term, Unknown, joined, number
+from generator.hazards.steps import Finding, Part, Step, Term, Unknown, joined, number, reaches
 
 ROUTES: tuple[Route, ...] = ("oral", "dermal", "gas", "vapour", "mist")
 
@@ -45,8 +45,11 @@ def _screen_route(route: Route, parts: tuple[Part, ...], unnamed: float) -> Find
     table = acute_table(route)
     estimates = [(part, _estimate(part.ingredient, route, table)) for part in parts]
     known = [(part, own) for part, own in estimates if own is not None]
-    counted = [(part, found) for part, found in known if part.percent >= acute_relevant(found.category)]
-    blank = unnamed + sum(part.percent for part in parts if _is_unknown(part, route))
+    counted = [
+        (part, found) for part, found in known if reaches(part.percent, acute_relevant(found.category))
+    ]
+    # An ingredient of which nothing is known counts from 1 % (3.1.3.6.2.2).
+    blank = unnamed + sum(part.percent for part in parts if part.percent >= 1 and _is_unknown(part, route))
     unsure = tuple(
         Unknown(part.name, f"{code} does not say whether category 1 or 2; the graver is used")
         for part, _ in counted

@@ -85,11 +85,15 @@ class Composition:
 
 @dataclass(frozen=True, slots=True)
 class ScreeningProblem:
-    """Why there can be no screening: the ingredient ("" for the whole), what is wrong, what to do."""
+    """Why there can be no screening: the ingredient ("" for the whole), what is wrong, what to do.
+
+    `nonsense` where the composition cannot be true; otherwise something is not stated.
+    """
 
     ingredient: str
     message: str
     fix: str
+    nonsense: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -63,14 +63,20 @@ def _step(rule: str, terms: tuple[Term, ...], found: HazardClass | None, what: s
 
 
 def damage_limit(one: Ingredient) -> float | None:
-    """From which share an ingredient alone damages eyes: its own limit for the eye or the skin, else 3 %."""
-    own = [
-        limit for limit in (one.lowest_limit(DAMAGING), one.lowest_limit("Skin Corr.")) if limit is not None
-    ]
+    """From which share an ingredient alone damages eyes: its own limit for the eye or the skin, else 3 %.
+
+    A limit for the skin says something of the eye only where the entry has a band for eyes below it (as
+    acids of Annex VI have); without one the 3 % of table 3.3.3 holds, should the skin's own limit be higher.
+    """
+    skin, eye = one.lowest_limit("Skin Corr."), one.lowest_limit(DAMAGING)
+    generic = summed_limit(DAMAGING).limit
+    if skin is not None and eye is None and one.lowest_limit(IRRITANT) is None:
+        return min(skin, generic)
+    own = [limit for limit in (eye, skin) if limit is not None]
     if own:
         return min(own)
     classed = one.with_short(DAMAGING) or corrosion_limit(one) is not None
-    return summed_limit(DAMAGING).limit if classed else None
+    return generic if classed else None
 
 
 def eye_irritation_limit(one: Ingredient) -> float | None:

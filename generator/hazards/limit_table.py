@@ -82,6 +82,11 @@ def relevant(name: str) -> float:
     return float(_table()["relevant"][name])
 
 
+def thin_limit() -> float:
+    """Up to which kinematic viscosity at 40 degC, in mm2/s, a liquid is thin enough to be breathed in."""
+    return float(_table()["viscosity"]["limit"])
+
+
 def extreme_ph() -> tuple[float, float, Evidence]:
     """At or below the first, at or above the second, a mixture counts as corrosive."""
     row = _table()["extreme_ph"]

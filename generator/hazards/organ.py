@@ -2,7 +2,7 @@
 
 from generator.hazards.classification import HazardClass
 from generator.hazards.composition import Composition
-from generator.hazards.limit_table import relevant, summed_limit
+from generator.hazards.limit_table import relevant, summed_limit, thin_limit
 from generator.hazards.steps import (
     Finding,
     Part,
@@ -14,11 +14,17 @@ from generator.hazards.steps import (
     number,
     reaches,
 )
+from generator.units import Quantity
 
 
 def screen_organ(parts: tuple[Part, ...], composition: Composition) -> Finding:
     """STOT SE 3 for H335 and H336 apart, then aspiration, which also needs a thin liquid."""
     return joined((_stot("H335", parts), _stot("H336", parts), _aspiration(parts, composition)))
+
+
+def is_thin(viscosity: Quantity) -> bool:
+    """Whether a liquid of this kinematic viscosity at 40 degC may run into the lungs: up to 20.5 mm2/s."""
+    return viscosity.to("mm2/s").number <= thin_limit()
 
 
 def _has(part: Part, short: str, category: str, code: str) -> bool:

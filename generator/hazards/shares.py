@@ -50,21 +50,27 @@ def shares_of(composition: Composition) -> Shares | NotScreened:
 def _nonsense(composition: Composition, rests: list[Ingredient]) -> list[ScreeningProblem]:
     found = []
     if not composition.ingredients:
-        found.append(ScreeningProblem("", "It is made of nothing.", "Write what it is made of."))
+        found.append(ScreeningProblem("", "It is made of nothing.", "Write what it is made of.", True))
     if len(rests) > 1:
         names = " and ".join(one.name for one in rests)
         found.append(
-            ScreeningProblem(rests[1].name, f"{names} are both the rest.", "Give all but one an amount.")
+            ScreeningProblem(
+                rests[1].name, f"{names} are both the rest.", "Give all but one an amount.", True
+            )
         )
     for one in composition.ingredients:
         if one.amount is not None and not 0 <= one.amount.number < float("inf"):
             found.append(
-                ScreeningProblem(one.name, f"{one.name} has an amount below zero.", "Write what goes in.")
+                ScreeningProblem(
+                    one.name, f"{one.name} has an amount below zero.", "Write what goes in.", True
+                )
             )
     given = composition.density
     if given is not None and not 0 < given.to("kg/L").number < 25:
         found.append(
-            ScreeningProblem("", f"{given.number:g} {given.unit} is no liquid's density.", "Weigh 1 L of it.")
+            ScreeningProblem(
+                "", f"{given.number:g} {given.unit} is no liquid's density.", "Weigh 1 L of it.", True
+            )
         )
     return found
 
@@ -180,7 +186,7 @@ def _with_rest(
     total = sum(row.percent or 0.0 for row in rows)
     if total > 100 + _OVER:
         text = f"The ingredients come to {total:.4g} %, more than the whole."
-        problem = ScreeningProblem("", text, "Correct an amount or the density.")
+        problem = ScreeningProblem("", text, "Correct an amount or the density.", True)
         return NotScreened(composition.name, (problem,))
     left = max(0.0, 100.0 - total)
     rests = tuple(one for one in composition.ingredients if one.amount is None)

@@ -61,7 +61,9 @@ def _codes(name: str, text: str | None) -> tuple[str, ...] | ScreeningProblem | 
         return ()
     for word in words:
         if not is_statement(word):
-            return ScreeningProblem(name, f"{word} is no H statement", f"did you mean {nearest_code(word)}?")
+            near = nearest_code(word)
+            fix = f"did you mean {near}?" if near else "copy it again from section 2 of the supplier's sheet"
+            return ScreeningProblem(name, f"{word} is no H statement", fix)
     return words
 
 

@@ -115,6 +115,12 @@ def is_statement(code: str) -> bool:
     return statement_text(code, Edition.REV10) is not None or statement_text(code, Edition.CLP) is not None
 
 
+def is_withdrawn(code: str, edition: Edition) -> bool:
+    """Whether an edition had this statement once and has it no more."""
+    known = statement(code)
+    return known is not None and edition in known.withdrawn
+
+
 def nearest_code(code: str) -> str:
     """The known code most like a mistyped one, or ""."""
     found = get_close_matches(code.strip().upper(), _all(), n=1, cutoff=0.6)

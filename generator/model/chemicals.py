@@ -21,6 +21,7 @@ from generator.model.scalars import (
     Refs,
     Sentence,
     Span,
+    Viscosity,
     Volume,
     refuse,
     text,
@@ -102,6 +103,7 @@ class Mixture(Located):
     volume: Volume | None = None
     density: Density | None = None
     ph: Ph | None = None
+    viscosity: Viscosity | None = None
     hazards: Refs = ()
     not_classified: Flag = False
     wear: Refs = ()

@@ -203,6 +203,10 @@ Volume = Annotated[Quantity, _leaf(units_reader(read_quantity, (_dimension("1 L"
 Density = Annotated[
     Quantity, _leaf(units_reader(read_quantity, (_dimension("1 kg/L"),)), "a density, as 1.84 kg/L")
 ]
+Viscosity = Annotated[
+    Quantity,
+    _leaf(units_reader(read_quantity, (_dimension("1 mm2/s"),)), "a kinematic viscosity, as 20 mm2/s"),
+]
 Current = Annotated[Quantity, _leaf(units_reader(read_quantity, (_dimension("1 A"),)), "a current, as 12 A")]
 Ph = Annotated[
     object,

@@ -52,7 +52,7 @@ _TABLE: Mapping[str, Mapping[str, str]] = {
         "time": "use_within",
         "limit": "renew",
         "ppe": "wear",
-        "chemical": "made_of volume density ph hazards not_classified leftovers",
+        "chemical": "made_of volume density ph viscosity hazards not_classified leftovers",
     },
     "places": {
         "wording": "title look not_right.say extraction book",

@@ -2,7 +2,7 @@
 
 from typing import cast
 
-from generator.hazards import Composition, Ingredient, declared_ingredient
+from generator.hazards import Composition, Ingredient, declared_ingredient, is_thin
 from generator.model import Lab, Mixture, Portion, Substance, Text
 from generator.units import Window
 
@@ -16,7 +16,13 @@ def composition_of(lab: Lab, id: str) -> Composition | None:
     known = tuple(part for part in parts if part is not None)
     if len(known) < len(parts):
         return None
-    return Composition(id, known, density=found.density, ph=cast("Window | None", found.ph))
+    return Composition(
+        id,
+        known,
+        density=found.density,
+        ph=cast("Window | None", found.ph),
+        thin=is_thin(found.viscosity) if found.viscosity else None,
+    )
 
 
 def _ingredient(lab: Lab, id: str, portion: Portion) -> Ingredient | None:

@@ -82,6 +82,7 @@ PER_TEMPERATURE = Dimension((0, 0, 0, -1, 0, 0))
 FLOW = Dimension((-1, 3, 0, 0, 0, 0))
 PRESSURE = Dimension((-2, -1, 1, 0, 0, 0))
 FREQUENCY = Dimension((-1, 0, 0, 0, 0, 0))
+KINEMATIC_VISCOSITY = Dimension((-1, 2, 0, 0, 0, 0))
 SPEED = Dimension((-1, 1, 0, 0, 0, 0))
 AREA_MASS = Dimension((0, -2, 1, 0, 0, 0))
 AREA_VOLUME = Dimension((0, 1, 0, 0, 0, 0))
@@ -119,6 +120,7 @@ _NAMES = {
     PRESSURE.powers: "pressure",
     FREQUENCY.powers: "frequency",
     SPEED.powers: "speed",
+    KINEMATIC_VISCOSITY.powers: "kinematic viscosity",
     AREA_MASS.powers: "mass per area",
     VOLUME_BY_CHARGE.powers: "volume per charge",
     MASS_BY_CHARGE.powers: "mass per charge",

@@ -96,6 +96,7 @@ _SPACE = (
     _si("uL", "µL", dim.VOLUME, _L / 10**6, "ul", "microlitre", "microlitres"),
     _si("cm3", "cm³", dim.VOLUME, _F(1, 10**6), "cc"),
     _trade("gal", "gal (US)", dim.VOLUME, _GAL, "gallon", "gallons", "US gal", "gal (US)"),
+    _si("mm2/s", "mm²/s", dim.KINEMATIC_VISCOSITY, _F(1, 10**6), "cSt"),
     _si("m/s", "m/s", dim.SPEED, 1),
     _si("m/min", "m/min", dim.SPEED, _F(1, 60)),
     _si("mm/s", "mm/s", dim.SPEED, _F(1, 1000)),

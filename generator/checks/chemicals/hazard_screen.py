@@ -3,18 +3,21 @@
 from collections.abc import Iterator
 
 from generator.checks.chemicals.contents import place_of, to_judge
-from generator.checks.chemicals.screened import dropped, implied
+from generator.checks.chemicals.screened import dropped, implied, not_screened
 from generator.checks.rule import Rule
+from generator.model import Lab, Mixture
 from generator.problems import Level, Problem, RuleDoc
 from generator.study import LabStudy, title_of
 
 DOC = RuleDoc(
     id="hazard-screen",
     level=Level.WARNING,
+    sometimes=Level.ERROR,
     subject="chemicals",
     what="By the mixture rules the composition (sums of several ingredients, or the pH) implies a class "
-    "that the mixture does not declare. What one ingredient alone brings is told by hazard-dropped. Where "
-    "the composition cannot be worked out, nothing is said here.",
+    "that the mixture does not declare. What one ingredient alone brings is told by hazard-dropped. Also "
+    "told is why a composition cannot be worked out: an error where it cannot be true (more than the whole, "
+    "two rests, less than nothing), a warning where a density or a formula is missing.",
     why="Three weak irritants together can be one irritant. Nobody sees that on three bottles.",
     bad="""mixtures:
   rust-bath:
@@ -32,9 +35,11 @@ DOC = RuleDoc(
 
 
 def find(study: LabStudy) -> Iterator[Problem]:
-    """One problem a mixture, with every class that only the whole implies."""
+    """One problem a mixture, with every class that only the whole implies, or why that cannot be said."""
     wanted = to_judge(study)
     for id, made in study.lab.mixtures.items():
+        if id in wanted:
+            yield from _not_screened(study.lab, str(id), made)
         classes = implied(study.lab, str(id)) if id in wanted else ()
         if classes and not dropped(study.lab, str(id)):
             codes = ", ".join(dict.fromkeys(one.code for one in classes))
@@ -46,6 +51,23 @@ def find(study: LabStudy) -> Iterator[Problem]:
                 "or have the safety office say why not",
                 place=place_of(study.lab, str(id)),
             )
+
+
+def _not_screened(lab: Lab, id: str, made: Mixture) -> Iterator[Problem]:
+    for why in not_screened(lab, id):
+        part = next((name for name in made.made_of if name == why.ingredient), None)
+        yield DOC.found(
+            part.where if part is not None else made.spot("made_of"),
+            f"{title_of(lab, id)} cannot be screened: {_lowered(why.message)}",
+            _lowered(why.fix),
+            place=place_of(lab, id),
+            level=Level.ERROR if why.nonsense else Level.WARNING,
+        )
+
+
+def _lowered(sentence: str) -> str:
+    """A sentence as the rest of one."""
+    return (sentence[:1].lower() + sentence[1:]).rstrip(".")
 
 
 RULE = Rule(DOC, in_lab=find, in_procedure=find)

@@ -11,7 +11,7 @@ DOC = RuleDoc(
     level=Level.ERROR,
     subject="chemicals",
     what="A substance or mixture has no `hazards`, or an empty list, and does not say `not_classified: "
-    "true`.",
+    "true`; or it says both, a hazard and that it is not classified.",
     why="An empty list may be forgotten. Unknown is not none.",
     bad="""substances:
   sodium-carbonate: {title: Sodium carbonate, cas: 497-19-8, hazards: []}""",
@@ -26,6 +26,12 @@ def find(study: LabStudy) -> Iterator[Problem]:
     lab = study.lab
     for kind, nouns in (("supplier's sheet", lab.substances), ("sheets of what it is made of", lab.mixtures)):
         for id, noun in nouns.items():
+            if noun.not_classified and any(str(code)[:1] == "H" for code in noun.hazards):
+                yield DOC.found(
+                    noun.spot("not_classified"),
+                    f"{title_of(lab, id)} says that it is not classified, and has {', '.join(noun.hazards)}",
+                    f"delete the one of the two that the {kind} does not say",
+                )
             if not noun.hazards and not noun.not_classified:
                 yield DOC.found(
                     noun.spot("hazards"),

@@ -8,6 +8,7 @@ from generator.hazards import (
     Dropped,
     HazardClass,
     NotScreened,
+    ScreeningProblem,
     dropped_statements,
     screen,
     shown_codes,
@@ -29,6 +30,18 @@ def implied(lab: Lab, id: str) -> tuple[HazardClass, ...]:
     found = _implied(composition, _declared(lab, id)) if composition else ()
     kept = shown_codes(tuple(one.code for one in found))
     return tuple(one for one in found if one.code in kept)
+
+
+def not_screened(lab: Lab, id: str) -> tuple[ScreeningProblem, ...]:
+    """Why a mixture cannot be worked out; none where it can, or where something is silent already."""
+    composition = _judged(lab, id)
+    return _not_screened(composition) if composition else ()
+
+
+@lru_cache(maxsize=512)
+def _not_screened(composition: Composition) -> tuple[ScreeningProblem, ...]:
+    found = screen(composition)
+    return found.problems if isinstance(found, NotScreened) else ()
 
 
 @lru_cache(maxsize=512)

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from generator.checks.rule import Rule
-from generator.hazards import hazard_word_ids, is_statement, nearest_code
+from generator.hazards import Edition, hazard_word_ids, is_statement, is_withdrawn, nearest_code
 from generator.model import Lab, Text
 from generator.problems import Level, Problem, RuleDoc
 from generator.study import LabStudy, nearest, title_of
@@ -12,7 +12,8 @@ DOC = RuleDoc(
     id="statement-unknown",
     level=Level.ERROR,
     subject="chemicals",
-    what="A code under `hazards` is no H statement and no hazard word of the lab or of the table that ships.",
+    what="A code under `hazards` is no H statement, or one that the lab's edition (`ghs`) has withdrawn, and "
+    "no hazard word of the lab or of the table that ships.",
     why="A mistyped code brings no pictogram, no gloves and no warning.",
     bad="""substances:
   sulfuric-acid-96: {title: Sulfuric acid 96 %, cas: 7664-93-9, hazards: [H290, H341a]}""",
@@ -22,9 +23,16 @@ DOC = RuleDoc(
 )
 
 
+_OTHER = {
+    Edition.REV10: "where the lab works after CLP, write `ghs: clp` under `lab`",
+    Edition.CLP: "where the lab works after UN GHS Rev. 10, write `ghs: rev10` under `lab`",
+}
+
+
 def find(study: LabStudy) -> Iterator[Problem]:
     """One problem a code and noun."""
     lab = study.lab
+    edition = Edition(lab.lab.ghs)
     words = {*hazard_word_ids(), *map(str, lab.hazard_words)}
     for id, place, code in _codes(lab):
         if not is_statement(code) and str(code) not in words:
@@ -32,6 +40,13 @@ def find(study: LabStudy) -> Iterator[Problem]:
                 code.where,
                 f'{title_of(lab, id)} has the hazard "{code}", which is no H statement and no hazard word',
                 _fix(str(code), words),
+                place=place,
+            )
+        elif is_withdrawn(str(code), edition):
+            yield DOC.found(
+                code.where,
+                f'{title_of(lab, id)} has the hazard "{code}", which is withdrawn in {edition.full_name}',
+                f"copy the statements from section 2 of the supplier's current sheet; {_OTHER[edition]}",
                 place=place,
             )
 
