@@ -1,6 +1,7 @@
 """The group of each change, which decides who must approve it: a tag on every field of the model."""
 
 import re
+from collections import Counter
 from collections.abc import Mapping
 from math import isclose
 from typing import Literal
@@ -99,16 +100,25 @@ NOUN_GROUP: Mapping[str, Group] = {
 }
 _NEVER_DECIDE = ("title", "why", "ask", "picture", "book", "cost_to_replace", "because", "causes", "symptom")
 _DECIDING = re.compile(
-    r"[^\s]*\d[^\s]*|\b(?:not|never|no|none|nothing|nobody|without|unless|only|except|wet|dry|first)\b",
+    r"[^\s]*\d[^\s]*|\b(?:not|never|no|none|nothing|nobody|without|unless|only|except|wet|dry|first|"
+    r"two|three|four|five|six|seven|eight|nine|ten|twelve|once|twice|half|double)\b",
     re.IGNORECASE,
 )
+# One word of a pair put for the other turns the sense; that one of them goes or comes need not.
+_OPPOSITES = (
+    ("on", "off"), ("left", "right"), ("before", "after"), ("above", "below"), ("over", "under"),
+    ("open", "shut"), ("open", "closed"), ("hot", "cold"), ("warm", "cool"), ("up", "down"), ("more", "less"),
+    ("more", "fewer"), ("top", "bottom"), ("in", "out"), ("always", "sometimes"), ("slowly", "quickly"),
+    ("must", "may"),
+)  # fmt: skip
 
 
 def group_of(noun: str, field: str, old: str, new: str) -> Group:
     """The group of one changed fact.
 
     The same quantity in another spelling is wording. A sentence that gains or loses a number or a word that
-    turns its sense (not, never, only, dry, first ...) is more than wording: a limit.
+    turns its sense (not, never, only, dry, first, two ...), or has a word's opposite put for it (on, off), is
+    more than wording: a limit.
     """
     group = _tagged(noun, field)
     if group == "wording":
@@ -152,8 +162,16 @@ def _decides(noun: str, field: str, old: str, new: str) -> bool:
     sentence = noun in ("step", "places", "timers", "procedure", "mixtures", "symptom", "language")
     if not sentence or any(part in _NEVER_DECIDE for part in parts) or not old or not new:
         return False
-    return _deciding(old) != _deciding(new)
+    return _deciding(old) != _deciding(new) or _is_turned(old, new)
 
 
 def _deciding(text: str) -> list[str]:
     return sorted(word.lower().strip(".,;:()") for word in _DECIDING.findall(text))
+
+
+def _is_turned(old: str, new: str) -> bool:
+    before, after = (Counter(re.findall(r"[a-z]+", text.lower())) for text in (old, new))
+    went, came = before - after, after - before
+    return any(
+        (one in went and other in came) or (other in went and one in came) for one, other in _OPPOSITES
+    )

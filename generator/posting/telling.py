@@ -9,6 +9,7 @@ from generator.units import UnitsError, read_quantity, read_window, show_quantit
 
 ARROW = "\N{RIGHTWARDS ARROW}"
 _LONGEST = 300
+_BETWEEN = "; "
 _LABELS: Mapping[str, str] = {
     "say": "sentence",
     "card": "card's sentence",
@@ -31,6 +32,9 @@ _LABELS: Mapping[str, str] = {
     "pause.time": "pause",
     "power.to": "current",
     "power.ramp": "current brought up over",
+    "watch.check": "what to watch",
+    "watch.every": "look every",
+    "watch.fail.say": "what if it is not so",
     "put_on": "put on",
     "take_off": "take off",
     "stay": "stay",
@@ -106,12 +110,22 @@ class Naming:
         place = f", {self.facts.get(('places', at, 'title'), at)}" if at else ""
         return f"step {number} {id}{place}" if number else f"step {id}{place}"
 
+    def _sum(self, id: str) -> str:
+        """ "step 48 copper-in, Copper cell, current as worked out", with its class."""
+        tail, _, key = id.rpartition("/")
+        step, _, field = key.rpartition(".")
+        what = {"for": "time", "power": "current"}.get(field, field.replace("_", " "))
+        whose = f" for the class {tail}" if tail else ""
+        return f"{self.step(step) if step else what}, {what if step else 'value'} as worked out{whose}"
+
     def subject(self, noun: str, id: str) -> str:
         """What a change is about."""
         if noun == "step":
             return self.step(id)
         if noun == "procedure":
             return ""
+        if noun == "sum":
+            return self._sum(id)
         if noun in ("places", "mixtures", "substances", "ppe", "roles", "timers", "racks", "waste"):
             return self.title(noun, id)
         name = f" {self.title(noun, id)}" if id else ""
@@ -152,7 +166,7 @@ def tell_apart(change: Change) -> str:
 
 
 def _label(change: Change) -> str:
-    if change.noun == "picture":
+    if change.noun in ("picture", "sum"):
         return ""
     if change.noun == "places" and change.field in _STEP_FIELDS:
         return _STEP_FIELDS[change.field]
@@ -166,10 +180,31 @@ def _label(change: Change) -> str:
 def _values(change: Change) -> str:
     if change.noun == "picture":
         return "is another picture"
-    old, new = shown_value(change.old), shown_value(change.new)
+    if {change.old, change.new} == {"", "true"}:
+        return "now" if change.new else "no longer"
+    if change.noun == "sum":
+        return f"{worked_out(change.old)} {ARROW} {worked_out(change.new)}"
+    old, new = (shown_value(text) for text in _apart(change.old, change.new))
     if not old:
         return f"{new} (new)"
     return f"{old} {ARROW} {new}" if new else f"{old} (taken out)"
+
+
+def _apart(old: str, new: str) -> tuple[str, str]:
+    """Of two lists of sentences those that differ; all of them where only their order does."""
+    olds, news = old.split(_BETWEEN), new.split(_BETWEEN)
+    if not old or not new or max(len(olds), len(news)) == 1:
+        return old, new
+    went, came = [one for one in olds if one not in news], [one for one in news if one not in olds]
+    return (_BETWEEN.join(went), _BETWEEN.join(came)) if went or came else (old, new)
+
+
+def worked_out(text: str) -> str:
+    """A sum with as many figures as a person reads: "5.00 A"; "nothing" where there was none."""
+    try:
+        return show_quantity(read_quantity(text), 3)
+    except UnitsError:
+        return text or "nothing"
 
 
 def shown_value(text: str) -> str:
