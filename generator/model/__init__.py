@@ -7,9 +7,10 @@ from generator.model.located import ID, MARKS, WHERE, Located, Text
 from generator.model.people import Role, Signoff
 from generator.model.places import NotRight, Place, Power, Rack, Residue, Timer
 from generator.model.procedure import Accept, Card, Part, PartState, Procedure, Stage, Symptom, VendorPaper
+from generator.model.readings import Leg, Reading
 from generator.model.room import CalculatorSettings, Emergency, GlossaryEntry, Help, Room, Session
 from generator.model.side import ClassFile, LanguageFile
-from generator.model.step import Ask, Fail, Hold, Leg, Pause, Picture, PowerOn, Reading, Since, Step, Watch
+from generator.model.step import Ask, Fail, Hold, Pause, Picture, PowerOn, Since, Step, Watch
 from generator.model.verbs import VERBS
 from generator.model.waste import Container, ToDrain
 from generator.model.worn import HazardWord, Ppe

@@ -1,9 +1,13 @@
 """What each noun is and what its fields take, in words that are read off the model itself."""
 
+import ast
 import re
 import types
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import cache
+from importlib.resources import files
+from itertools import pairwise
 from typing import Annotated, Any, Union, get_args, get_origin
 
 from pydantic.fields import FieldInfo
@@ -21,9 +25,10 @@ _BY_TYPE = {"integer": "a whole number", "boolean": "true or false", "string": "
 
 @dataclass(frozen=True, slots=True)
 class DescribedField:
-    """A field: its name as written, what it takes, whether it must be there, the noun inside or ""."""
+    """A field: its name as written, its meaning, what it takes, whether it must be there, the noun inside."""
 
     name: str
+    means: str
     takes: str
     must: bool
     noun: str
@@ -40,11 +45,11 @@ class DescribedNoun:
 
 def described() -> tuple[DescribedNoun, ...]:
     """Every noun that an author writes, from the files inwards."""
-    return tuple(_noun(kind) for kind in _kinds())
+    return tuple(_noun(kind) for kind in every_noun())
 
 
-def _kinds() -> tuple[type[Located], ...]:
-    """The files first, then what stands in them, each once."""
+def every_noun() -> tuple[type[Located], ...]:
+    """The nouns that an author writes: the files first, then what stands in them, each once."""
     found: dict[type[Located], None] = {}
     waiting: list[type[Located]] = list(_FILES)
     while waiting:
@@ -65,14 +70,43 @@ def _fields(kind: type[Located]) -> dict[str, FieldInfo]:
 
 
 def _noun(kind: type[Located]) -> DescribedNoun:
-    fields = tuple(_field(name, info) for name, info in _fields(kind).items())
+    said = meanings(kind)
+    fields = tuple(_field(name, info, said.get(name, "")) for name, info in _fields(kind).items())
     return DescribedNoun(_title(kind), _first_line(kind).replace("`", ""), fields)
 
 
-def _field(name: str, info: FieldInfo) -> DescribedField:
+def meanings(kind: type[Located]) -> dict[str, str]:
+    """What each field of a noun means, by the field's name in the program: the words that stand below it.
+
+    They are read from the program's own text when a page or a schema is written, and cost nothing before.
+    """
+    return _meanings(kind.__module__).get(kind.__name__, {})
+
+
+@cache
+def _meanings(module: str) -> dict[str, dict[str, str]]:
+    """By class and field: the text that stands as a line of its own directly below a field."""
+    source = files("generator.model").joinpath(f"{module.rpartition('.')[2]}.py").read_text("utf-8")
+    classes = [node for node in ast.parse(source).body if isinstance(node, ast.ClassDef)]
+    return {node.name: dict(_below_fields(node)) for node in classes}
+
+
+def _below_fields(node: ast.ClassDef) -> Iterator[tuple[str, str]]:
+    for field, below in pairwise(node.body):
+        match field, below:
+            case (
+                ast.AnnAssign(target=ast.Name(id=name)),
+                ast.Expr(value=ast.Constant(value=str(said))),
+            ):
+                yield name, said
+
+
+def _field(name: str, info: FieldInfo, means: str) -> DescribedField:
     inner = next(_nouns_in(info.annotation), None)
     takes = _by_metadata(info.metadata) or _takes(info.annotation)
-    return DescribedField(info.alias or name, takes, info.is_required(), _title(inner) if inner else "")
+    return DescribedField(
+        info.alias or name, means, takes, info.is_required(), _title(inner) if inner else ""
+    )
 
 
 def _title(kind: type[Located]) -> str:

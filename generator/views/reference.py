@@ -5,12 +5,13 @@ from dataclasses import dataclass
 
 @dataclass(frozen=True, slots=True)
 class FieldView:
-    """A field: its name as written, what it takes, whether it must be there.
+    """A field: its name as written, what it means, what it takes, whether it must be there.
 
     `noun` is the noun that it holds, "" for none.
     """
 
     name: str
+    means: str
     takes: str
     must: bool = False
     noun: str = ""

@@ -6,8 +6,8 @@ from pydantic import TypeAdapter, ValidationError
 from generator.model import Text
 from generator.model.chemicals import Portion, read_portion
 from generator.model.given import FormulaRef, Number, read_value
+from generator.model.readings import Leg, Reading, read_reading, read_rock, read_setting
 from generator.model.scalars import Id, OneOf, refuse, text
-from generator.model.step import Leg, Reading, read_reading, read_rock, read_setting
 from generator.problems import Location
 from generator.units import Counted, Quantity, Window
 

@@ -70,3 +70,32 @@ def test_a_mistake_is_seen() -> None:
 
 def test_an_editor_offers_the_verbs() -> None:
     assert json_schemas()["procedure"]["definitions"]["Step"]["properties"]["do"]["enum"] == list(VERBS)
+
+
+@pytest.mark.parametrize("kind", ["lab", "procedure", "class", "language"])
+def test_editors_show_what_every_field_means(kind: str) -> None:
+    schema = json_schemas()[kind]
+    nouns = {str(schema["title"]): schema, **schema["definitions"]}
+    silent = [
+        f"{name}.{field}"
+        for name, noun in nouns.items()
+        for field, about in noun.get("properties", {}).items()
+        if not about.get("description")
+    ]
+    assert silent == []
+    lacking = [path for path in _references(schema) if "description" in path[1]]
+    assert lacking == [], "draft-07 ignores what stands beside a $ref"
+
+
+def test_a_meaning_stands_before_what_the_field_takes() -> None:
+    place = json_schemas()["lab"]["definitions"]["Place"]["properties"]
+    assert place["look"]["description"].startswith("What is looked at whenever it is opened.")
+
+
+def _references(value: Any, path: str = "") -> list[tuple[str, dict[str, Any]]]:
+    if isinstance(value, dict):
+        own = [(path, value)] if "$ref" in value else []
+        return own + [found for key, inner in value.items() for found in _references(inner, f"{path}/{key}")]
+    if isinstance(value, list):
+        return [found for inner in value for found in _references(inner, path)]
+    return []

@@ -4,6 +4,7 @@ import pytest
 from pydantic import ValidationError
 
 from generator.model import VERBS, Lab, Located, Place, Procedure, Step
+from generator.model.described import every_noun, meanings
 from generator.views.filling.model_reference import reference_view
 from generator.views.reference import FieldView, NounView
 
@@ -51,6 +52,19 @@ def test_nothing_is_left_unsaid() -> None:
         return [each.name for each in noun.fields if not each.takes.strip()]
 
     assert {noun.title: silent(noun) for noun in VIEW.nouns if silent(noun) or not noun.says} == {}
+
+
+def test_every_field_says_in_one_line_what_it_means() -> None:
+    said = {f"{noun.title}.{each.name}": each.means for noun in VIEW.nouns for each in noun.fields}
+    assert {name for name, means in said.items() if not means.endswith(".") or "\n" in means} == set()
+    assert {name for name, means in said.items() if not 4 < len(means) < 110} == set()
+    assert said["Step.for"] == "The time that matters to the work."
+    assert said["Place.allows"] == "Residues that may ride in; what is not listed is refused."
+
+
+def test_the_meanings_stand_below_fields_that_there_are() -> None:
+    for kind in every_noun():
+        assert set(meanings(kind)) <= set(kind.model_fields), kind
 
 
 def test_the_verbs_are_those_of_the_model() -> None:

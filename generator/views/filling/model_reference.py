@@ -16,7 +16,7 @@ def _noun(noun: DescribedNoun) -> NounView:
 
 def _field(field: DescribedField) -> FieldView:
     anchor = _anchor(field.noun) if field.noun else ""
-    return FieldView(field.name, field.takes, field.must, field.noun, anchor)
+    return FieldView(field.name, field.means, field.takes, field.must, field.noun, anchor)
 
 
 def _anchor(title: str) -> str:
