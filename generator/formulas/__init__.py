@@ -10,10 +10,11 @@ from generator.formulas.formula import (
     check_examples,
 )
 from generator.formulas.inputs import AnyInput, Choice, Input, Rows, Sizes
-from generator.formulas.library import LIBRARY, find_formula
+from generator.formulas.library import FIELDS, LIBRARY, find_formula
 from generator.formulas.tape import Tape
 
 __all__ = [
+    "FIELDS",
     "LIBRARY",
     "Answer",
     "AnyInput",

@@ -84,6 +84,15 @@ def symbol(text: str) -> Markup:
     return Markup("{}<sub>{}</sub>").format(name, low) if low else escape(name)
 
 
+def code_words(text: str) -> Markup:
+    """Return a rule's text with what stands between backticks as code."""
+    parts = text.split("`")
+    return Markup("").join(
+        Markup("<code>{}</code>").format(part) if number % 2 else escape(part)
+        for number, part in enumerate(parts)
+    )
+
+
 def sentence(text: str) -> str:
     """Return the text with a capital first letter, for a line of its own."""
     return text[:1].upper() + text[1:]
@@ -98,6 +107,7 @@ def paragraphs(text: str) -> Markup:
 _FILTERS: tuple[tuple[str, Callable[..., object]], ...] = (
     ("json_block", json_block),
     ("code_text", code_text),
+    ("code_words", code_words),
     ("drawing", drawing),
     ("paragraphs", paragraphs),
     ("sentence", sentence),

@@ -3,6 +3,9 @@
 from dataclasses import dataclass
 from typing import Literal
 
+# A longer text of a fact takes the room of two.
+_LONG = 36
+
 BannerKind = Literal["draft", "out-of-use", "overdue", "withdrawn", "note"]
 
 
@@ -34,6 +37,11 @@ class FactView:
     text: str
     link: LinkView | None = None
     sum: str = ""
+
+    @property
+    def is_long(self) -> bool:
+        """Whether the text wants the room of two."""
+        return len(self.text) > _LONG
 
 
 @dataclass(frozen=True, slots=True)

@@ -45,12 +45,12 @@ def test_latest_moments_to_the_pause_and_to_the_end() -> None:
     """15:45 less 70.58 is 14:34.4, less 177.68 is 12:47 and before the session; less 107.10 is 13:57.9."""
     view = plan_view(study())
     assert [(row[0], row[1]) for row in view.latest] == [
-        ("Clean and condition", "14:34 to stop behind step 35"),
-        ("Coat and fix", "15:04 to stop behind step 35, 13:17 to go on to the end"),
+        ("Clean and condition", "14:34 if you stop after step 35"),
+        ("Coat and fix", "15:04 if you stop after step 35, 13:17 if you go on to the end"),
         ("Micro-etch", "13:57"),
         ("Plate", "14:09"),
     ]
-    assert view.latest[0][2] == "15:09 to stop behind step 35, 13:22 to go on to the end"
+    assert view.latest[0][2] == "15:09 if you stop after step 35, 13:22 if you go on to the end"
     assert view.latest[2][2] == "14:32"
 
 

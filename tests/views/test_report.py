@@ -30,7 +30,7 @@ def test_findings_stand_the_gravest_first_and_accepted_ones_apart() -> None:
     assert len(view.accepted) == checked.count(Level.ACCEPTED) > 0
     assert len(view.accepted) + len(view.findings) == len(checked.problems)
     first = view.accepted[0]
-    assert "by the instructor until 2027-06-30" in first.accepted and first.step is not None
+    assert "by the course instructor until 30 June 2027" in first.accepted and first.step is not None
 
 
 def test_the_walk_is_counted_and_its_time_told() -> None:

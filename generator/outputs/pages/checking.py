@@ -39,12 +39,12 @@ def rule_page(doc: RuleDoc, book: AddressBook) -> Page:
     needs = ", ".join(doc.needs)
     html = render("rule/rule.j2", links, doc=doc, level=_LEVELS[doc.level], needs=needs)
     sections = (Section(1, "page_top", doc.id, html), *part_sections(_RULE_PARTS, doc, links))
-    return Page(links.here, doc.id, sections, description=doc.what, kind="rule")
+    return Page(links.here, doc.id, sections, description=doc.what.replace("`", ""), kind="rule")
 
 
 def rule_entry(doc: RuleDoc) -> SearchEntry:
     """Return what the rule is found by."""
-    return SearchEntry(rule_address(doc.id), doc.id, f"{doc.what} {doc.why}", boost=0.5)
+    return SearchEntry(rule_address(doc.id), doc.id, f"{doc.what} {doc.why}".replace("`", ""), boost=0.5)
 
 
 def report_anchors(view: ReportView) -> frozenset[str]:

@@ -11,7 +11,7 @@ from generator.outputs.pages.parts import Part, part_anchors, part_sections
 from generator.outputs.search import SearchEntry
 from generator.outputs.templating import render
 from generator.views.addresses import procedure_address
-from generator.views.procedure import ProcedureView, SymptomView
+from generator.views.procedure import ProcedureView, StageView, SymptomView
 
 _Parts = tuple[Part[ProcedureView], ...]
 
@@ -31,7 +31,7 @@ _AFTER: _Parts = (
     Part("you_may_see", "What you may see", "procedure/symptoms.j2", lambda view: {"rows": view.symptoms}),
     Part("wall_cards", "Wall cards", "procedure/cards.j2", lambda view: {"cards": view.cards}),
     Part(
-        "papers",
+        "papers_and_decisions",
         "Papers and decisions",
         "procedure/papers.j2",
         lambda view: {"any": view.papers or view.standing.history or view.differs},
@@ -42,7 +42,14 @@ _AFTER: _Parts = (
 def procedure_anchors(view: ProcedureView) -> frozenset[str]:
     """Return the anchors that other pages may link to: parts, stages and steps."""
     steps = {step.id for stage in view.stages for step in stage.steps}
-    return part_anchors((*_BEFORE, *_AFTER), view) | {stage.id for stage in view.stages} | steps
+    stages = {_stage_anchor(stage, view) for stage in view.stages}
+    return part_anchors((*_BEFORE, *_AFTER), view) | stages | steps
+
+
+def _stage_anchor(stage: StageView, view: ProcedureView) -> str:
+    """The stage's id; where a step has the same one, the step keeps it: cards and alarms lead to steps."""
+    is_taken = any(step.id == stage.id for other in view.stages for step in other.steps)
+    return f"stage_{stage.id}" if is_taken else stage.id
 
 
 def procedure_page(view: ProcedureView, book: AddressBook) -> Page:
@@ -79,7 +86,7 @@ def _sections(view: ProcedureView, links: Links) -> Iterator[Section]:
     yield from part_sections(_BEFORE, view, links)
     for stage in view.stages:
         html = render("procedure/stage.j2", links, view=view, stage=stage, explain=terms.explain)
-        yield Section(2, stage.id, stage.title, html)
+        yield Section(2, _stage_anchor(stage, view), stage.title, html)
     yield from part_sections(_AFTER, view, links)
     if terms.met:
         yield Section(2, "", "", render("procedure/terms.j2", links, terms=terms.met))

@@ -48,11 +48,17 @@ function answerFor(steps, session, begins, packUp) {
   ];
   const verdict = fits
     ? "Fits, with " + spanOf(ends - begins - total) + " to spare before packing up at " + timeOfDay(ends) + "."
-    : "Does not fit: work must end at " + timeOfDay(ends) + ". Stop at a pause below, or start earlier.";
+    : "Does not fit in one go: work must end at " + timeOfDay(ends) + ". " + wayOut(steps, latestOf(ends - total, session));
   return [
     make("p", { class: "nw-verdict", text: verdict }),
     make("dl", { class: "nw-times" }, lines.map(([label, time]) => make("div", {}, [make("dt", { text: label }), make("dd", { text: time })]))),
   ];
+}
+
+/** @param {PlanStep[]} steps @param {string} latest start of the whole, "" for none @returns {string} what to do about it */
+function wayOut(steps, latest) {
+  if (latest) return "Start by " + latest + (steps.some((step) => step.pause) ? ", or stop at a pause below." : ".");
+  return steps.some((step) => step.pause) ? "Stop at a pause below." : "Choose a longer session.";
 }
 
 /** @param {PlanStep[]} steps @returns {number} NaN where a time has no answer */
@@ -131,7 +137,7 @@ function lastEntry(steps, from, ends, session) {
   if (!first) return "not in this session";
   if (stop === steps.length - 1) return first;
   const whole = stop === rest ? "" : latestOf(ends - minutesOfAll(steps.slice(from, rest + 1)), session);
-  return first + " to stop behind step " + steps[stop].number + (whole ? ", " + whole + " to go on to the end" : "");
+  return first + " if you stop after step " + steps[stop].number + (whole ? ", " + whole + " if you go on to the end" : "");
 }
 
 /** @param {PlanStep[]} steps @param {number} from @returns {number} the step behind which work has to rest, or the last */

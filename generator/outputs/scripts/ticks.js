@@ -77,7 +77,7 @@ function stepTools(step, run) {
   const when = make("span", { class: "nw-when" });
   const label = make("label", { class: "nw-done nw-tool" }, [box, make("span", { class: "nw-hidden", text: "Done with step " + number }), when]);
   const note = make("textarea", { class: "nw-box", rows: "2", "aria-label": "What I did differently at step " + number, onchange: () => change("notes", id, note.value.trim()) });
-  const more = make("details", { class: "nw-why nw-tool" }, [make("summary", { text: "I did something different" }), note]);
+  const more = make("details", { class: "nw-why nw-note nw-tool" }, [make("summary", { text: "I did something different" }), note]);
   step.querySelector(".nw-step-main").append(label, more);
   const readings = [...step.querySelectorAll("[data-nw-reading]")].map((cell) => readingBox(cell, id, change));
   return (state) => {

@@ -117,7 +117,7 @@ def plan_facts(study: Study, day: DayPlanView) -> tuple[tuple[str, str], ...]:
     count = counted(len(day.parts), str(study.procedure.part.name) if study.procedure.part else "part")
     apart = show_quantity(Quantity(day.spacing, "min"))
     second = study.procedure.also_present
-    stop = f"Work stops behind step {day.stop}." if day.stop else ""
+    stop = f"Work stops after step {day.stop}." if day.stop else ""
     more = " The session would hold more." if day.more else ""
     rows = (
         ("Session", f"{day.start} to {day.end}. Pack up from {day.pack_up}, all work has ended then."),

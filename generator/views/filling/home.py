@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable, Iterator, Mapping
 
-from generator.formulas import Formula
+from generator.formulas import FIELDS, Formula
 from generator.hazards import Edition, signal_word, statement_text
 from generator.model import Lab, Mixture, Place, Substance
 from generator.problems import RuleDoc
@@ -149,16 +149,25 @@ def _chemical_row(study: LabStudy, id: str, link: LinkView, not_classified: bool
 
 
 def calculators_index(formulas: Iterable[Formula]) -> IndexView:
-    """Every formula by what it decides."""
-    rows = tuple(
-        RowView(LinkView(one.title, addresses.calculator_address(one.name)), detail=one.decides)
-        for one in formulas
+    """Every formula by its field, each with what it decides; a lab's own come first."""
+    left = {one.name: one for one in formulas}
+    fields = [
+        (title, tuple(left.pop(one.name) for one in found if one.name in left)) for title, found in FIELDS
+    ]
+    own = ("Of this lab", tuple(left.values()))
+    groups = tuple(
+        GroupView(title, f"field_{title.lower().replace(' ', '_')}", tuple(map(_formula_row, found)))
+        for title, found in (own, *fields)
+        if found
     )
-    groups = (GroupView("All", "all_of_them", rows),) if rows else ()
     lead = (
         "Each works out one number, with its source and a worked example. None replaces the supplier’s sheet."
     )
     return IndexView(addresses.CALCULATORS, "Calculators", lead, groups)
+
+
+def _formula_row(one: Formula) -> RowView:
+    return RowView(LinkView(one.title, addresses.calculator_address(one.name)), detail=one.decides)
 
 
 def rules_index(docs: Iterable[RuleDoc], subjects: Mapping[str, str]) -> IndexView:

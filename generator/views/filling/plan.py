@@ -79,9 +79,9 @@ def _enter(point: PointOfNoReturn, session: SessionView, pack_up: int, numbers: 
         return "not in this session"
     if not point.pause:
         return first
-    there = f"{first} to stop behind step {numbers[point.pause]}"
+    there = f"{first} if you stop after step {numbers[point.pause]}"
     whole = latest_words(session, pack_up, point.to_end) if point.to_end is not None else ""
-    return f"{there}, {whole} to go on to the end" if whole else there
+    return f"{there}, {whole} if you go on to the end" if whole else there
 
 
 def _row(study: Study, session: SessionView, pack_up: int) -> tuple[str, str, str]:

@@ -85,11 +85,15 @@ def _history(study: Study, shelf: Shelf, id: str) -> Iterator[IssueView]:
         )
         gone = shelf.withdrawals.get((id, head.number))
         reason = (
-            f"{head.reason} Withdrawn on {day_words(gone.withdrawn)}: {gone.because}"
+            f"{_sentence(str(head.reason))} Withdrawn on {day_words(gone.withdrawn)}: {gone.because}"
             if gone
-            else str(head.reason)
+            else _sentence(str(head.reason))
         )
         yield IssueView(str(head.number), day_words(head.posted), reason, approved, changes)
+
+
+def _sentence(text: str) -> str:
+    return text if text.endswith((".", "!", "?")) else f"{text}."
 
 
 def _role(study: Study, id: str) -> str:

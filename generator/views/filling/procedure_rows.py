@@ -10,9 +10,12 @@ from generator.study import LabStudy, Study
 from generator.views import addresses
 from generator.views.filling.words import low, role_title, spoken_time
 from generator.views.index import GroupView, IndexView, RowView
-from generator.views.posted import StandingView
+from generator.views.posted import IssueView, StandingView
 from generator.views.shown import LinkView
 from generator.walk import Ground, totals
+
+# More first issues of one day than this are told in one row.
+_FEW = 3
 
 
 def procedure_row(study: Study) -> RowView:
@@ -39,18 +42,28 @@ def posted_row(study: Study, standing: StandingView | None) -> RowView:
 
 
 def newest_rows(studies: Iterable[Study], standings: Mapping[str, StandingView]) -> Iterator[RowView]:
-    """The newest issue of each procedure that is posted, with what it changed."""
+    """The newest issue of each posted procedure with its changes; many first ones of a day in one row."""
+    first: dict[str, list[RowView]] = {}
     for study in studies:
         standing = standings.get(str(study.procedure.id))
         if standing and standing.issue and standing.history:
-            newest = standing.history[0]
-            link = LinkView(
-                f"{study.procedure.title}, issue {newest.number}",
-                addresses.procedure_address(study.procedure.id),
-                "papers",
-            )
-            changes = "; ".join(change.text for change in newest.changes)
-            yield RowView(link, detail=changes or newest.reason, end=newest.posted)
+            row = _newest_row(study, standing.history[0])
+            if standing.history[0].changes or len(standing.history) > 1:
+                yield row
+            else:
+                first.setdefault(row.end, []).append(row)
+    for day, rows in first.items():
+        if len(rows) <= _FEW:
+            yield from rows
+        else:
+            yield RowView(LinkView(f"{len(rows)} procedures, issue 1", addresses.PROCEDURES), end=day)
+
+
+def _newest_row(study: Study, newest: IssueView) -> RowView:
+    title = f"{study.procedure.title}, issue {newest.number}"
+    link = LinkView(title, addresses.procedure_address(study.procedure.id), "papers_and_decisions")
+    changes = "; ".join(change.text for change in newest.changes)
+    return RowView(link, detail=changes or newest.reason, end=newest.posted)
 
 
 def procedures_index(study: LabStudy, studies: tuple[Study, ...]) -> IndexView:

@@ -1,11 +1,13 @@
 """What the checks found and what was walked, for a page that instructors read."""
 
 from collections.abc import Iterable, Iterator, Mapping
+from datetime import date
 
 from generator.problems import Level, Problem
 from generator.study import Study
 from generator.views.addresses import procedure_address, rule_address
-from generator.views.filling.words import counted, joined, spoken_time
+from generator.views.filling.sheets_held import day_words
+from generator.views.filling.words import counted, joined, low, role_title, spoken_time
 from generator.views.report import FindingView, NotMadeView, ReportView, WalkedView
 from generator.views.shown import LinkView
 from generator.walk import Ground, stretches, totals
@@ -31,19 +33,19 @@ def report_view(
 ) -> ReportView:
     """Every finding, the gravest first, every check that was not made, and how far the walk went."""
     found, walked = tuple(problems), tuple(studies)
-    steps = _steps(walked)
+    steps, titles = _steps(walked), _titles(walked)
     graded = [problem for level in _GRAVITY for problem in found if problem.level is level]
     lived_with = [problem for problem in found if problem.level is Level.ACCEPTED]
     return ReportView(
         "What was checked",
         f"{_summary(found)}.",
-        tuple(_finding(problem, steps) for problem in graded),
+        tuple(_finding(problem, steps, titles) for problem in graded),
         tuple(
             NotMadeView(LinkView(rule, rule_address(rule)), f"the lab declares no {joined(needs, 'or')}")
             for rule, needs in not_made.items()
         ),
         LIMITS,
-        accepted=tuple(_finding(problem, steps) for problem in lived_with),
+        accepted=tuple(_finding(problem, steps, titles) for problem in lived_with),
         walked=tuple(_walked(study) for study in walked),
         total=_total(walked),
         blind=(*_blind(walked), *_BLIND),
@@ -68,11 +70,16 @@ def _steps(studies: tuple[Study, ...]) -> dict[tuple[str, str], LinkView]:
     return steps
 
 
-def _finding(problem: Problem, steps: Mapping[tuple[str, str], LinkView]) -> FindingView:
+def _finding(
+    problem: Problem, steps: Mapping[tuple[str, str], LinkView], titles: Mapping[str, str]
+) -> FindingView:
     link = steps.get((problem.where.file, problem.step))
     step = f", step {problem.step}" if problem.step and link is None else ""
     accepted = problem.accepted
-    said = f"by the {accepted.who} until {accepted.until}: {accepted.because}" if accepted else ""
+    said = ""
+    if accepted:
+        who = titles.get(accepted.who, accepted.who)
+        said = f"by the {who} until {_day(accepted.until)}: {accepted.because}"
     follows = f"{counted(problem.follows, 'other finding')} followed from this" if problem.follows else ""
     return FindingView(
         str(problem.level),
@@ -84,6 +91,19 @@ def _finding(problem: Problem, steps: Mapping[tuple[str, str], LinkView]) -> Fin
         link,
         joined(part for part in (problem.path, follows) if part),
     )
+
+
+def _titles(studies: tuple[Study, ...]) -> dict[str, str]:
+    """The roles of the lab in the middle of a sentence."""
+    roles = studies[0].lab.roles if studies else {}
+    return {str(id): low(role_title(studies[0].lab, str(id))) for id in roles}
+
+
+def _day(text: str) -> str:
+    try:
+        return day_words(date.fromisoformat(text))
+    except ValueError:
+        return text
 
 
 def _walked(study: Study) -> WalkedView:

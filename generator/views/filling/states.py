@@ -41,8 +41,10 @@ def _open(study: Study, state: State) -> Iterator[BadgeView]:
     places = [place for name in state.names("open") if (place := study.place(name))]
     for place in places:
         cover = "door" if place.cover == "door" else "lid"
-        name = str(place.number) if place.number is not None else f"of {low(place.title)}"
-        yield BadgeView("open", f"{cover} {name} open")
+        if place.number is not None:
+            yield BadgeView("open", f"{cover}\u00a0{place.number}\u00a0open")
+        else:
+            yield BadgeView("open", f"{cover} of {low(place.title)} open")
 
 
 def _live(study: Study, state: State) -> Iterator[BadgeView]:

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from generator.model import FormulaRef, Lab, Leg, Place, Step
-from generator.units import show_counted, show_quantity, show_window
+from generator.units import UnitsError, read_window, show_counted, show_quantity, show_window
 from generator.views.addresses import calculator_address, picture_path
 from generator.views.filling.states import state_badges
 from generator.views.filling.step_checks import fail_view, record_views, watch_words
@@ -146,7 +146,7 @@ def _settings(told: Telling, step: Step, place: Place | None) -> Iterator[Settin
     if step.rock:
         yield SettingView("Shake", show_counted(step.rock))
     for name, value in step.set.items():
-        yield SettingView(named(name), value if isinstance(value, str) else _profile(value))
+        yield SettingView(named(name), _dialled(value) if isinstance(value, str) else _profile(value))
     power = told.study.sums.power_of(step)
     if step.power and power is not None:
         key = f"{step.id}.power" if isinstance(step.power.to, FormulaRef) else ""
@@ -167,6 +167,14 @@ def _doing(told: Telling, step: Step, place: Place | None) -> Iterator[SettingVi
         yield SettingView("Into", thing_title(told.study.lab, step.into))
     if place and place.book and step.do == "claim":
         yield SettingView("Book at", place.book)
+
+
+def _dialled(text: str) -> str:
+    """A quantity as it is printed; a program's number or name as it is written."""
+    try:
+        return show_window(read_window(text))
+    except UnitsError:
+        return text
 
 
 def _profile(legs: tuple[Leg, ...]) -> str:
