@@ -111,7 +111,7 @@ def test_states_come_from_the_walk() -> None:
     dry, wet = BadgeView("part", "board dry"), BadgeView("part", "board wet")
     assert dry in step("black-in").badges
     assert wet in step("copper-in").badges
-    assert BadgeView("open", "lid 3 open") in step("black-in").badges
+    assert BadgeView("open", f"lid{NB}3{NB}open") in step("black-in").badges
     assert not [one for one in step("close-3").badges if one.kind == "open"]
     assert BadgeView("live", "current on at copper cell") in step("copper-in").badges
     limits = {
