@@ -46,6 +46,12 @@ def build_day(wanted: str | None) -> date:
     return datetime.fromtimestamp(int(epoch), UTC).date() if epoch else datetime.now().astimezone().date()
 
 
+def copied_on(day: str) -> dict[str, str]:
+    """The day of a copy to carry (ISO) and in words, for the theme; both empty for a site on a server."""
+    made = date.fromisoformat(day) if day else None
+    return {"copied": day, "copied_words": f"{made.day} {made:%B %Y}" if made else ""}
+
+
 def list_problems(problems: tuple[Problem, ...]) -> str:
     """Return the errors as text, one after the other."""
     errors = [problem for problem in problems if problem.level is Level.ERROR]

@@ -16,7 +16,7 @@ from mkdocs.structure.files import Files
 from mkdocs.structure.pages import Page as EnginePage
 
 from generator.mkdocs_plugin.house_style import apply_house_style
-from generator.mkdocs_plugin.lab_site import build_lab_site, problem_site
+from generator.mkdocs_plugin.lab_site import build_lab_site, copied_on, problem_site
 from generator.mkdocs_plugin.search_index import write_search_index
 from generator.mkdocs_plugin.virtual_pages import add_site_files, fill_page, mark_page, navigation
 from generator.outputs.offline import WORKER
@@ -82,7 +82,7 @@ class NewelPlugin(BasePlugin[NewelConfig]):  # type: ignore[no-untyped-call]
         config.site_name = escape(self._site.name)  # the theme inserts it as HTML
         config.extra["draft"] = self._site.draft
         config.extra["offline"] = "" if self._command == "serve" or self.config.offline else WORKER
-        config.extra["copied"] = self._site.date if self.config.offline else ""
+        config.extra |= copied_on(self._site.date if self.config.offline else "")
         self._done = 0
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:

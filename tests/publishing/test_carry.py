@@ -97,7 +97,7 @@ def opened(context: BrowserContext, folder: Path, path: str, day: str) -> Page:
 def test_search_and_calculator_work_from_the_folder(context: BrowserContext, carried: Path) -> None:
     page = context.new_page()
     page.goto(f"{carried.as_uri()}/index.html")
-    expect(page.get_by_text("made on 2026-11-25")).to_be_visible()
+    expect(page.get_by_text("made on 25 November 2026")).to_be_visible()
     page.click(".md-search__input")
     page.keyboard.type("H314")
     page.locator(".md-search-result__link").first.click()
@@ -116,7 +116,7 @@ def test_a_young_copy_vouches_for_a_card_and_an_old_one_does_not(
     expect(page.locator(".nw-answer .nw-verdict")).to_have_text("This card is current.")
     expect(page.locator(".nw-copy")).to_contain_text("it does not renew itself")
     page = opened(context, carried, CARD, OLD)
-    expect(page.locator(".nw-answer .nw-verdict")).to_have_text("This card was current on 2026-11-25.")
+    expect(page.locator(".nw-answer .nw-verdict")).to_have_text("This card was current on 25 November 2026.")
     expect(page.locator(".nw-built")).to_contain_text("This copy of the site is 40 days old")
     expect(page.locator(".nw-copy")).to_contain_text("made 40 days ago")
 

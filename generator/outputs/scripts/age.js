@@ -9,6 +9,12 @@ export function daysTooOld(made) {
   return days >= OLD_COPY ? days : 0;
 }
 
+/** "25 November 2026" of "2026-11-25". @param {string} day @returns {string} */
+export function dayWords(day) {
+  const read = new Date(day);
+  return isNaN(read.getTime()) ? day : read.toLocaleDateString("en-GB", { day: "numeric", month: "long", year: "numeric", timeZone: "UTC" });
+}
+
 /** On every page of a copy to carry: the strip at the top says so once the copy is old. */
 export function startAge() {
   const strip = document.querySelector("[data-nw-copied]");
@@ -17,5 +23,5 @@ export function startAge() {
   if (!strip || !days) return;
   strip.classList.add("nw-old");
   strip.querySelector("b").textContent = "Old copy";
-  strip.querySelector("span").textContent = "made " + days + " days ago, on " + made + ". It may be wrong by now: ask for a new one.";
+  strip.querySelector("span").textContent = "made " + days + " days ago, on " + dayWords(made) + ". It may be wrong by now: ask for a new one.";
 }

@@ -1,5 +1,5 @@
 /** Is the card in someone's hand the one that is posted now? Its square code brings card, issue and check code. */
-import { daysTooOld } from "./age.js";
+import { dayWords, daysTooOld } from "./age.js";
 import { isCode, plainCode } from "./codes.js";
 import { button, make, pageData } from "./dom.js";
 import { whenWoken } from "./start.js";
@@ -36,8 +36,8 @@ function typed(data, code) {
 /** How old this copy of the site is. @param {string} built @returns {string} */
 function ageOfCopy(built) {
   const days = daysTooOld(built);
-  if (!days) return built && "These pages are of " + built + ".";
-  return "This copy of the site is " + days + " days old (" + built + "). It may not know of a newer issue: open the newest copy.";
+  if (!days) return built && "These pages are of " + dayWords(built) + ".";
+  return "This copy of the site is " + days + " days old (" + dayWords(built) + "). It may not know of a newer issue: open the newest copy.";
 }
 
 /** @param {any} data @param {string} name @param {string} issue @param {string} code @returns {HTMLElement[]} */
@@ -59,7 +59,7 @@ function verdict(data, name, issue, code) {
 function current(data, card) {
   const text = card.title + ", issue " + card.issue + ".";
   if (!daysTooOld(data.built)) return say("This card is current.", text, card);
-  return say("This card was current on " + data.built + ".", text + " Whether it is today, only a newer copy of the site can say.", card);
+  return say("This card was current on " + dayWords(data.built) + ".", text + " Whether it is today, only a newer copy of the site can say.", card);
 }
 
 /** @param {any} card */
