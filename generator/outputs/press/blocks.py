@@ -1,19 +1,54 @@
 """Pieces of a card that are set one under the other: unbreakable, with a height and parts of their own."""
 
-from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
-from typing import Literal
+from collections.abc import Callable, Iterator, Sequence
+from typing import Literal, NamedTuple
 
-from generator.outputs.press.drawing import Ink, Mark, Role, Run, Text, moved
+from generator.outputs.press.drawing import Ink, Line, Mark, Role, Run, Text, moved
 from generator.outputs.press.letters import DESCENT, PITCH
-from generator.outputs.press.wrapping import broken, whole
+from generator.outputs.press.wrapping import Cut, cut, joined, last_width
 
-Part = tuple[float, float, "Mark | Block"]
+Part = tuple[float, float, "Mark | Words | Late | Block"]
 Align = Literal["left", "center", "right"]
 
 
-@dataclass(frozen=True, slots=True)
-class Block:
+class Words(NamedTuple):
+    """A text whose lines are known but not yet made: most texts are measured many times and drawn once."""
+
+    found: Cut
+    width: float
+    cap: float
+    role: Role
+    align: Align
+    ink: Ink
+
+    @property
+    def height(self) -> float:
+        """From the top of the first capitals to the last base line, in mm."""
+        return self.cap * (1 + (len(self.found.cuts) - 1) * PITCH)
+
+    @property
+    def last(self) -> float:
+        """Width of the last line in mm."""
+        return last_width(self.found) * self.cap
+
+    @property
+    def lines(self) -> tuple[Line, ...]:
+        """The lines themselves."""
+        return joined(self.found.laid, self.found.cuts)
+
+    def at(self, x: float, y: float) -> Text:
+        """The text, its first capitals at x, y."""
+        pitch = PITCH * self.cap
+        return Text(x, y, self.width, self.cap, pitch, self.lines, self.role, self.align, self.ink)
+
+
+class Late(NamedTuple):
+    """A part of which only the size is known; it is made when it is drawn."""
+
+    make: Callable[[], "Block"]
+
+
+class Block(NamedTuple):
     """`height` mm of a column, drawn from parts placed by (right, down) in mm, in reading order.
 
     `gap` is the white above it, dropped at the top of a column. `keep` holds it together with the next
@@ -36,6 +71,10 @@ def marks_of(block: Block, x: float, y: float) -> Iterator[Mark]:
     for right, down, part in block.parts:
         if isinstance(part, Block):
             yield from marks_of(part, x + right, y + down)
+        elif isinstance(part, Words):
+            yield part.at(x + right, y + down)
+        elif isinstance(part, Late):
+            yield from marks_of(part.make(), x + right, y + down)
         else:
             yield moved(part, x + right, y + down)
 
@@ -48,10 +87,10 @@ def paragraph(
     role: Role = "text",
     align: Align = "left",
     ink: Ink = "black",
-) -> Text:
-    """Runs broken into lines, at the origin; `rooms` gives the room of each line, the last one goes on."""
+) -> Words:
+    """Runs cut into lines; `rooms` gives the room of each line, the last one goes on."""
     each = rooms if isinstance(rooms, tuple) else (rooms,)
-    return Text(0.0, 0.0, max(each), cap, PITCH * cap, broken(runs, each, cap), role, align, ink)
+    return Words(cut(tuple(runs), each, cap), max(each), cap, role, align, ink)
 
 
 def text_block(
@@ -65,20 +104,19 @@ def text_block(
 ) -> Block:
     """A paragraph as a block, with room for what hangs under its last line."""
     text = paragraph(runs, rooms, cap, role=role, ink=ink)
-    least = min(rooms) if isinstance(rooms, tuple) else rooms
-    fits = whole(runs, least, cap)
-    return Block(text.height + DESCENT * cap, ((0.0, 0.0, text),), gap, split=not fits)
+    return Block(text.height + DESCENT * cap, ((0.0, 0.0, text),), gap, split=not text.found.whole)
 
 
 def stacked(blocks: Sequence[Block], *, gap: float = 0.0) -> Block:
     """Blocks one under the other as one block with `gap` above it."""
     parts: list[Part] = []
-    y = 0.0
+    y, split = 0.0, False
     for number, block in enumerate(blocks):
         y += block.gap if number else 0.0
         parts.append((0.0, y, block))
         y += block.height
-    return Block(y, tuple(parts), gap, split=any(block.split for block in blocks))
+        split = split or block.split
+    return Block(y, tuple(parts), gap, split=split)
 
 
 def abreast(blocks: Sequence[Block], lefts: Sequence[float], *, gap: float = 0.0) -> Block:
@@ -90,4 +128,4 @@ def abreast(blocks: Sequence[Block], lefts: Sequence[float], *, gap: float = 0.0
 
 def wider(blocks: Sequence[Block], factor: float) -> tuple[Block, ...]:
     """The same blocks with the white above them grown by `factor`."""
-    return tuple(replace(block, gap=block.gap * factor) for block in blocks)
+    return tuple(block._replace(gap=block.gap * factor) for block in blocks)

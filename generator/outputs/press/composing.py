@@ -116,16 +116,20 @@ class Shared:
 
 def plan(card: CardView, way: Way, cap: float, shared: Shared) -> Plan:
     """The card set in that way with capitals of `cap` mm; `shared` belongs to this card."""
+    made = without_steps(card, way, cap, shared)
+    if card.status == "withdrawn" or made.height <= 0:
+        return made
+    letters = made.letters
+    tables = tuple(reckoner(table, made.column, letters) for table in card.tables)
+    return replace(made, blocks=(*step_blocks(card, made.column, letters, way.density), *tables))
+
+
+def without_steps(card: CardView, way: Way, cap: float, shared: Shared) -> Plan:
+    """The same before its steps are set: what room they will have."""
     key = (way.paper, way.rail, cap)
     if key not in shared.around:
         shared.around[key] = _around(card, way, Letters(cap), shared)
-    made = replace(shared.around[key], count=way.count, density=way.density)
-    letters = made.letters
-    if card.status == "withdrawn" or made.height <= 0:
-        return made
-    tables = tuple(reckoner(table, made.column, letters) for table in card.tables)
-    steps = step_blocks(card, made.column, letters, way.density)
-    return replace(made, blocks=(*steps, *tables))
+    return replace(shared.around[key], count=way.count, density=way.density)
 
 
 def _around(card: CardView, way: Way, letters: Letters, shared: Shared) -> Plan:
@@ -136,7 +140,7 @@ def _around(card: CardView, way: Way, letters: Letters, shared: Shared) -> Plan:
     top, bottom = shared.ends[inner, letters.text]
     made = Plan(way.paper, way.count, way.density, 0.0, letters, top, bottom, (), ())
     if card.status == "withdrawn":
-        return replace(made, top=(replace(_notice(card, inner, letters), gap=2 * letters.space),))
+        return replace(made, top=(_notice(card, inner, letters)._replace(gap=2 * letters.space),))
     if not way.rail:
         return replace(made, top=panels(card, inner, letters, rail=False))
     width = _narrowest_rail(card, made, shared)
@@ -154,6 +158,10 @@ def _narrowest_rail(card: CardView, made: Plan, shared: Shared) -> int:
     text = made.letters.text
     room = replace(made, rail=1.0).height / text
     low, high = _NARROW_RAIL, max(_NARROW_RAIL, int(made.paper.inner_width / text * _WIDE_RAIL))
+    # What is known from other letters narrows the search: a wider rail is never longer.
+    for known, (length, kept) in shared.rails.items():
+        fits = kept and length <= room
+        low, high = (low, min(high, known)) if fits else (max(low, min(known + 1, high)), high)
     while low < high:
         middle = (low + high) // 2
         length, kept = _rail_in_caps(card, middle, shared)

@@ -1,7 +1,6 @@
 """Sets a document for the hand on as many pages as it needs: the largest letters that keep it short."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
 from functools import lru_cache
 
 from generator.outputs.press.blocks import Block, abreast, marks_of, stacked, text_block
@@ -113,7 +112,7 @@ def _cut_table(
             last = first
         if last > first:
             gap = 0.6 * letters.gap if table.title else letters.space
-            body = replace(set_form.block(first, last), gap=gap)
+            body = set_form.block(first, last)._replace(gap=gap)
             whole = stacked((title, body), gap=letters.space) if not first and table.title else body
             yield whole
             first, lead = last, 0.6 * letters.gap

@@ -2,15 +2,14 @@
 
 from dataclasses import dataclass, fields, replace
 from functools import cache
-from typing import Any, Literal
+from typing import Any, Literal, NamedTuple
 
 Ink = Literal["black", "white", "pale"]
 # A mute text is not read out: words near it say the same.
 Role = Literal["title", "heading", "text", "mute"]
 
 
-@dataclass(frozen=True, slots=True)
-class Run:
+class Run(NamedTuple):
     """Letters of one weight in a line."""
 
     text: str
@@ -160,8 +159,8 @@ def _names(kind: type[Any]) -> tuple[str, ...]:
 
 
 def _plain(value: object) -> object:
-    if isinstance(value, tuple):
-        return [_plain(each) for each in value]
     if isinstance(value, Run):
         return {"text": value.text, "bold": value.bold}
+    if isinstance(value, tuple):
+        return [_plain(each) for each in value]
     return value

@@ -5,9 +5,10 @@ from dataclasses import dataclass, field, replace
 from functools import lru_cache
 from math import floor, sqrt
 
-from generator.outputs.press.composing import Plan, Shared, Way, plan
+from generator.outputs.press.composing import Plan, Shared, Way, plan, without_steps
 from generator.outputs.press.paper import Paper, least_letter, paper
 from generator.outputs.press.steps import DENSITIES
+from generator.outputs.press.texts import own_texts
 from generator.views.card import CardView
 
 _NOTCH = 0.05
@@ -15,10 +16,12 @@ _LARGEST = 3.0
 # Columns narrower than this many cap heights hold too few words in a line (about 36 letters).
 _NARROWEST = 27.0
 _COLUMNS = {"portrait": (1, 2), "landscape": (1, 2, 3)}
-# A way this much too full when set loose is not saved by setting it close.
-_HOPELESS = 1.4
-# How far a guess by area may fall short of what a way reaches.
-_DOUBT = 1.12
+# What the steps take in one way tells what they take in another to so much, columns less numbers and discs
+# this many cap heights wide.
+_DOUBT = 0.8
+_SIDE = 5.0
+# Square cap heights of print to a letter, in parts of the sheet: measured over the cards of the demo lab.
+_INKED = 0.44
 # After so many guesses the search halves what is left.
 _GUESSES = 4
 
@@ -42,8 +45,14 @@ def _ways(card: CardView, least: float) -> list[Way]:
     sheets = [paper(card.size, lie) for lie in lies]
     if not card.steps:
         return [Way(sheet, 1, False, "loose") for sheet in sheets]
-    ways = [Way(sheet, count, False, "loose") for sheet in sheets for count in _COLUMNS[_lie(sheet)]]
-    ways += [Way(sheet, count, True, "loose") for sheet in sheets for count in _COLUMNS[_lie(sheet)][:-1]]
+    ways = [
+        way
+        for sheet in sheets
+        for way in (
+            *(Way(sheet, count, True, "loose") for count in _COLUMNS[_lie(sheet)][:-1]),
+            *(Way(sheet, count, False, "loose") for count in reversed(_COLUMNS[_lie(sheet)])),
+        )
+    ]
     return [way for way in ways if way.count == 1 or _column(way) >= _NARROWEST * least]
 
 
@@ -71,7 +80,10 @@ def _way(made: Plan) -> Way:
 
 @dataclass(frozen=True, slots=True)
 class _Search:
-    """The search for one card, with what its plans share."""
+    """The search for one card, with what its plans share.
+
+    Letters grow in notches from the least; a notch is counted from 0.
+    """
 
     card: CardView
     least: float
@@ -80,54 +92,86 @@ class _Search:
     def setting(self) -> Setting:
         """The loosest density in which a way fits with whole words; failing that, what came nearest."""
         ways = _ways(self.card, self.least)
-        found: Plan | None = None
-        nearest: list[Plan] = []
+        split: Plan | None = None
         for density in DENSITIES if self.card.steps else DENSITIES[:1]:
-            starts = [self._plan(replace(way, density=density), self.least) for way in ways]
-            starts.sort(key=lambda made: (not made.whole, _fill(made)))
-            best = self._best(starts)
-            found = found if best is None else best
-            if best is not None and best.whole:
-                break
-            nearest = starts
-            ways = [_way(made) for made in starts if _fill(made) <= _HOPELESS] or ways[:1]
-        chosen = found or min(nearest, key=_fill)
-        return Setting(chosen, found is not None)
+            found = self._best([replace(way, density=density) for way in ways])
+            if found and found.whole:
+                return Setting(found, True)
+            split = found or split
+        if split:
+            return Setting(split, True)
+        plans = (self._plan(replace(way, density=DENSITIES[-1]), 0) for way in ways)
+        return Setting(min(plans, key=_fill), False)
 
-    def _plan(self, way: Way, cap: float) -> Plan:
-        return plan(self.card, way, cap, self.shared)
+    def _plan(self, way: Way, notch: int) -> Plan:
+        return plan(self.card, way, self.least + notch * _NOTCH, self.shared)
 
-    def _best(self, starts: Sequence[Plan]) -> Plan | None:
+    def _best(self, ways: Sequence[Way]) -> Plan | None:
         """The largest letters that one of the ways reaches; whole words go first."""
         best: Plan | None = None
-        for start in starts:
-            best = self._better(start, best)
+        tried: Plan | None = None
+        for way in ways:
+            notch = self._notch(best) + 1 if best and best.whole else 0
+            if notch > self._most or (tried and self._hopeless(way, notch, tried)):
+                continue
+            start = self._plan(way, notch if best else self._guess())
+            tried = tried or start
+            found = self._grown(start, notch)
+            best = _better(found, best)
         return best
 
-    def _better(self, start: Plan, best: Plan | None) -> Plan | None:
-        if best is None:
-            return self._grown(start) if start.fits else None
-        if not start.whole or best.letters.text + _NOTCH > _LARGEST * self.least:
-            return best
-        if best.whole and self.least * sqrt(1 / max(_fill(start), 0.01)) * _DOUBT < best.letters.text:
-            return best
-        low = start if not best.whole else self._plan(_way(start), best.letters.text + _NOTCH)
-        return self._grown(low) if low.fits and low.whole else best
+    @property
+    def _most(self) -> int:
+        return floor((_LARGEST - 1) * self.least / _NOTCH)
 
-    def _grown(self, low: Plan) -> Plan:
-        """The largest letters of this way, from some that fit: estimate by area, then close in on a notch."""
-        base = low.letters.text
-        good, bad = 0, floor((_LARGEST * self.least - base) / _NOTCH) + 1
-        best, tried = low, low
+    def _notch(self, made: Plan) -> int:
+        return round((made.letters.text - self.least) / _NOTCH)
+
+    def _guess(self) -> int:
+        """Where to begin to look: by the letters that there are to print and the sheet that takes them."""
+        sheet = paper(self.card.size, "portrait")
+        count = sum(map(len, own_texts(self.card)))
+        cap = sqrt(_INKED * sheet.inner_width * sheet.inner_height / max(count, 1))
+        return min(max(floor((cap - self.least) / _NOTCH), 0), self._most)
+
+    def _hopeless(self, way: Way, notch: int, tried: Plan) -> bool:
+        """Whether a way cannot hold the steps, by what they took in another; it need not be set then."""
+        made = without_steps(self.card, way, self.least + notch * _NOTCH, self.shared)
+        if not tried.blocks or not tried.whole:
+            return False
+        lines, there = tried.column - _SIDE * tried.letters.text, made.column - _SIDE * made.letters.text
+        if made.room <= 0 or there <= 0:
+            return True
+        grown = (made.letters.text / tried.letters.text) ** 2
+        return tried.needed * grown * lines / there * _DOUBT > made.room
+
+    def _grown(self, start: Plan, least: int) -> Plan | None:
+        """The largest letters of this way from notch `least` on: estimate by area, close in on a notch."""
+        good, bad = least - 1, self._most + 1
+        best: Plan | None = None
+        tried = start
         for count in range(64):
+            notch = self._notch(tried)
+            if tried.fits and (tried.whole or not (best and best.whole)):
+                good, best = max(good, notch), tried
+            else:
+                bad = min(bad, notch)
             if bad - good <= 1:
                 break
-            guess = floor((tried.letters.text * sqrt(1 / max(_crowded(tried), 0.05)) - base) / _NOTCH)
+            guess = self._notch(tried) + self._away(tried)
             # A guess from how full the last one was; when guesses do not close in, the middle.
-            step = min(max(guess, good + 1), bad - 1) if count < _GUESSES else (good + bad) // 2
-            tried = self._plan(_way(low), base + step * _NOTCH)
-            if tried.fits and (tried.whole or not low.whole):
-                good, best = step, tried
-            else:
-                bad = step
+            inside = min(max(guess, good + 1), bad - 1)
+            tried = self._plan(_way(tried), inside if count < _GUESSES else (good + bad) // 2)
         return best
+
+    def _away(self, made: Plan) -> int:
+        """By how many notches the letters could grow, by how full the sheet is."""
+        text = made.letters.text
+        return floor((text * sqrt(1 / max(_crowded(made), 0.05)) - text) / _NOTCH)
+
+
+def _better(found: Plan | None, best: Plan | None) -> Plan | None:
+    """The plan with whole words, then the one with larger letters."""
+    if found is None or best is None:
+        return found or best
+    return max(best, found, key=lambda made: (made.whole, made.letters.text))

@@ -1,6 +1,5 @@
 """The frame of a panel: its signal word white on black, left in a wide panel, on top in a narrow one."""
 
-from dataclasses import replace
 
 from generator.outputs.press.blocks import Block, Part, text_block
 from generator.outputs.press.drawing import Box, Run, Sign
@@ -10,7 +9,7 @@ from generator.outputs.press.wrapping import width
 
 def inked(block: Block, letters: Letters) -> Block:
     """The same block without the room under its last base line."""
-    return replace(block, height=block.height - DESCENT * letters.text)
+    return block._replace(height=block.height - DESCENT * letters.text)
 
 
 def inner_room(room: float, label: float, letters: Letters) -> float:

@@ -1,8 +1,8 @@
 """Packs signs with their words into rows: even columns where that is no higher, else side by side."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from functools import lru_cache
+from typing import NamedTuple
 
 from generator.outputs.press.blocks import Block, abreast, stacked, text_block
 from generator.outputs.press.drawing import Run, Sign
@@ -12,16 +12,14 @@ from generator.outputs.press.wrapping import line_count, run_width, whole
 _MOST_COLUMNS = 6
 
 
-@dataclass(frozen=True, slots=True)
-class Item:
+class Item(NamedTuple):
     """A sign and the words beside it."""
 
     sign: Sign
     runs: tuple[Run, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class _Cell:
+class _Cell(NamedTuple):
     """An item with its left edge, the room of its words, and its height, in mm."""
 
     item: Item

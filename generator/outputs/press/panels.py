@@ -4,7 +4,6 @@ Each has its word in the label column at the left, so that the eye finds it by i
 """
 
 from collections.abc import Sequence
-from dataclasses import replace
 
 from generator.outputs.press.blocks import Block, abreast, stacked, text_block
 from generator.outputs.press.drawing import Run, Sign
@@ -26,7 +25,7 @@ def panels(card: CardView, room: float, letters: Letters, *, rail: bool) -> tupl
         built.append(_stop(card, room, label, letters))
     if card.hazards:
         built.append(_hazards(card, room, label, letters))
-    return tuple(replace(block, gap=letters.space) for block in built)
+    return tuple(block._replace(gap=letters.space) for block in built)
 
 
 def _label_width(card: CardView, letters: Letters) -> float:
@@ -48,7 +47,7 @@ def _wear(card: CardView, room: float, label: float, letters: Letters) -> Block:
     ]
     if not label:
         word = text_block(runs, room, letters.signal, role="heading")
-        return stacked((word, replace(packed(items, room, letters), gap=letters.gap)))
+        return stacked((word, packed(items, room, letters)._replace(gap=letters.gap)))
     cap = letters.signal if whole(runs, label - letters.gap, letters.signal) else letters.place
     word = text_block(runs, label - letters.gap, cap, role="heading")
     signs = packed(items, room - label - letters.gap, letters)

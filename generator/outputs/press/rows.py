@@ -1,13 +1,13 @@
 """One step as a row: number, sentence with what belongs to it, marks; its times large at the right."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
-from generator.outputs.press.blocks import Block, paragraph, stacked, text_block
-from generator.outputs.press.drawing import Run, Text
+from generator.outputs.press.blocks import Block, Words, paragraph, stacked, text_block
+from generator.outputs.press.drawing import Run
 from generator.outputs.press.letters import DESCENT, Letters
 from generator.outputs.press.pills import pill_rows, pills_width
-from generator.outputs.press.wrapping import run_width, whole, width
+from generator.outputs.press.wrapping import width
 from generator.views.card import CardMark, CardStep
 
 
@@ -48,23 +48,23 @@ def _marked(
     last = _last_line(says)
     if beside and last and len(pills) == 1:
         text, down = last
-        left = run_width(text.lines[-1], text.cap) + letters.space
+        left = text.last + letters.space
         # Beside the times a line is short; so is whatever follows on it.
         room = full - (time + letters.space if time else 0.0)
         if left + pills_width(marks, letters) <= room:
             top = down + text.height - (letters.text + pills[0].height) / 2
             height = max(says.height, top + pills[0].height)
-            return replace(says, height=height, parts=(*says.parts, (left, top, pills[0])))
+            return says._replace(height=height, parts=(*says.parts, (left, top, pills[0])))
     return stacked([says, *pills])
 
 
-def _last_line(says: Block) -> tuple[Text, float] | None:
+def _last_line(says: Block) -> tuple[Words, float] | None:
     """The text that holds the last line, and how far down it starts; None where there is none."""
     _, down, last = says.parts[-1] if says.parts else (0.0, 0.0, None)
     if isinstance(last, Block):
         found = _last_line(last)
         return (found[0], found[1] + down) if found else None
-    return (last, down) if isinstance(last, Text) else None
+    return (last, down) if isinstance(last, Words) else None
 
 
 def _says(
@@ -94,10 +94,9 @@ def _times(step: CardStep, room: float, letters: Letters) -> Block:
     for text, cap, heavy in shown:
         if text:
             run = (Run(solid(text) if heavy else text, heavy),)
-            lines: Text = paragraph(run, room, cap, align="right")
-            fits = whole(run, room, cap)
+            lines = paragraph(run, room, cap, align="right")
             height = lines.height + DESCENT * letters.text
-            rows.append(Block(height, ((0.0, 0.0, lines),), 0.4 * letters.gap, split=not fits))
+            rows.append(Block(height, ((0.0, 0.0, lines),), 0.4 * letters.gap, split=not lines.found.whole))
     return stacked(rows)
 
 

@@ -1,34 +1,38 @@
 """Where a step is done: a station's number in a black disc, or a ring for a place without a number."""
 
 from collections.abc import Sequence
-from dataclasses import replace
 
-from generator.outputs.press.blocks import Block, Part, paragraph, text_block
-from generator.outputs.press.drawing import Box, Mark, Run
+from generator.outputs.press.blocks import Block, Late, Part, paragraph, text_block
+from generator.outputs.press.drawing import Box, Run
 from generator.outputs.press.letters import Letters
 from generator.outputs.press.pills import pill
-from generator.outputs.press.wrapping import run_width
+from generator.outputs.press.wrapping import run_width, width
 from generator.views.card import CardMark
 
 
-def station(number: str, letters: Letters) -> tuple[Mark, ...]:
+def station(number: str, letters: Letters) -> tuple[Part, ...]:
     """The disc or the ring, in a square of one disc; a long number makes the disc a lozenge."""
     size = letters.disc
     if not number:
         ring = 0.62 * size
         edge = (size - ring) / 2
-        return (Box(letters.bar / 2, edge, ring, ring, line=letters.bar, fill="white", radius=ring / 2),)
-    cap = letters.text * (1.2 if len(number) < 3 else 1.0)
-    runs = (Run(number, bold=True),)
-    wide = max(size, run_width(runs, cap) + 2 * letters.gap)
-    text = replace(paragraph(runs, wide, cap, align="center", ink="white"), y=(size - cap) / 2)
-    return (Box(0.0, 0.0, wide, size, fill="black", radius=size / 2), text)
+        rim = Box(0.0, 0.0, ring, ring, line=letters.bar, fill="white", radius=ring / 2)
+        return ((letters.bar / 2, edge, rim),)
+    cap, wide = _number_cap(number, letters), station_width(number, letters)
+    text = paragraph((Run(number, bold=True),), wide, cap, align="center", ink="white")
+    disc = Box(0.0, 0.0, wide, size, fill="black", radius=size / 2)
+    return ((0.0, 0.0, disc), (0.0, (size - cap) / 2, text))
+
+
+def _number_cap(number: str, letters: Letters) -> float:
+    return letters.text * (1.2 if len(number) < 3 else 1.0)
 
 
 def station_width(number: str, letters: Letters) -> float:
     """How far the disc or ring reaches to the right in mm."""
-    disc = station(number, letters)[0]
-    return disc.width if isinstance(disc, Box) else letters.disc
+    if not number:
+        return 0.62 * letters.disc
+    return max(letters.disc, width(number, _number_cap(number, letters), heavy=True) + 2 * letters.gap)
 
 
 def place_head(
@@ -40,7 +44,7 @@ def place_head(
     name = text_block(runs, room - start, letters.place, role="heading")
     top = (letters.disc - letters.place) / 2
     height = max(letters.disc, top + name.height)
-    parts: list[Part] = [(start, top, name), *((0.0, 0.0, mark) for mark in station(number, letters))]
+    parts: list[Part] = [(start, top, name), (0.0, 0.0, Late(lambda: Block(0.0, station(number, letters))))]
     x, y = start + run_width(runs, letters.place) + letters.space, 0.0
     for mark in marks:
         block, across = pill(mark, letters)

@@ -1,17 +1,19 @@
 """The steps: places as stations, actions under them, times large at the right."""
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
+from functools import lru_cache
 from itertools import groupby
 from typing import Literal
 
-from generator.outputs.press.blocks import Block
+from generator.outputs.press.blocks import Block, Late
 from generator.outputs.press.drawing import Box, Run
 from generator.outputs.press.letters import Letters
 from generator.outputs.press.rows import Columns, solid, step_row
 from generator.outputs.press.stations import place_head, station, station_width
 from generator.outputs.press.wrapping import width
 from generator.views.card import CardMark, CardStep, CardView
+from generator.views.card_words import CardWords
 
 # Loose: a line for each note. Snug: notes run on in one paragraph, and a place where only one thing is
 # done leads in that paragraph. Close: every place leads in the paragraph of its first step.
@@ -78,7 +80,7 @@ def _headed_stay(
         return _tied(card, stay, columns, letters, letters.space, density)
     head = place_head(stay.number, stay.title, stay.arrivals, columns.sentence, columns.room, letters)
     blocks = _tied(card, stay, columns, letters, 0.6 * letters.gap, density)
-    return [replace(head, gap=letters.space, keep=True), *blocks]
+    return [head._replace(gap=letters.space, keep=True), *blocks]
 
 
 def _tied(
@@ -88,13 +90,13 @@ def _tied(
     again = _again(card, stay, columns, letters)
     blocks = []
     for place, step in enumerate(stay.steps):
-        notes = _notes(card, step)
+        notes = _notes(card.words, step)
         says = _told(step)
         parts = [says, *notes] if density == "loose" else [(*says, *(run for note in notes for run in note))]
         marks = [mark for mark in step.marks if mark.kind not in _ARRIVAL]
         block = step_row(step, parts, marks, columns, letters, beside=density != "loose")
         gap = letters.gap if place else first
-        blocks.append(replace(block, gap=gap, again=again, tie=letters.bar if again else 0.0))
+        blocks.append(block._replace(gap=gap, again=again, tie=letters.bar if again else 0.0))
     return blocks
 
 
@@ -106,17 +108,18 @@ def _close_stay(card: CardView, stay: Stay, columns: Columns, letters: Letters) 
         named = stay.title and not place and not (stay.known and stay.number)
         lead = [Run(f"{stay.title}:")] if named else []
         runs = (*lead, *_told(step))
-        notes = tuple(run for note in _notes(card, step) for run in note)
+        notes = tuple(run for note in _notes(card.words, step) for run in note)
         block = step_row(step, [(*runs, *notes)], step.marks, columns, letters, beside=True)
         gap = 0.75 * letters.gap if place else letters.gap
         if place or not stay.placed:
             tie = letters.bar if stay.placed else 0.0
-            blocks.append(replace(block, gap=gap, again=again if place else None, tie=tie))
+            blocks.append(block._replace(gap=gap, again=again if place else None, tie=tie))
         else:
-            blocks.append(replace(_with_station(block, stay, letters), gap=gap))
+            blocks.append(_with_station(block, stay, letters)._replace(gap=gap))
     return blocks
 
 
+@lru_cache(maxsize=4_000)
 def _told(step: CardStep) -> tuple[Run, ...]:
     """Verb and sentence; a sentence that begins with the verb does not say it twice."""
     verb = f"{step.verb} "
@@ -126,11 +129,11 @@ def _told(step: CardStep) -> tuple[Run, ...]:
 
 def _with_station(block: Block, stay: Stay, letters: Letters) -> Block:
     up = (letters.text - letters.disc) / 2
-    disc = tuple((0.0, up, mark) for mark in station(stay.number, letters))
+    disc = ((0.0, up, Late(lambda: Block(0.0, station(stay.number, letters)))),)
     middle = letters.text / 2
     line = Box(0.0, 0.0, letters.bar, max(0.0, block.height - middle), fill="black")
     tie = ((0.0, middle, line),) if len(stay.steps) > 1 else ()
-    return replace(block, parts=(*tie, *disc, *block.parts))
+    return block._replace(parts=(*tie, *disc, *block.parts))
 
 
 def _again(card: CardView, stay: Stay, columns: Columns, letters: Letters) -> Block | None:
@@ -141,8 +144,8 @@ def _again(card: CardView, stay: Stay, columns: Columns, letters: Letters) -> Bl
     return place_head(stay.number, title, (), columns.sentence, columns.room, letters)
 
 
-def _notes(card: CardView, step: CardStep) -> list[tuple[Run, ...]]:
-    words = card.words
+@lru_cache(maxsize=4_000)
+def _notes(words: CardWords, step: CardStep) -> tuple[tuple[Run, ...], ...]:
     labels = (
         (words.who, step.who), (words.extraction, step.extraction), (words.on, step.on),
         (words.off, step.off), (words.rack, step.rack), (words.book, step.book),
@@ -152,4 +155,4 @@ def _notes(card: CardView, step: CardStep) -> list[tuple[Run, ...]]:
         (words.alarm, step.alarm), (words.see, step.check), (words.if_not, step.if_not),
         (words.call, step.call), (words.into, step.container), (words.pause, step.pause),
     )  # fmt: skip
-    return [(Run(solid(label), bold=True), Run(text)) for label, text in labels if text]
+    return tuple((Run(solid(label), bold=True), Run(text)) for label, text in labels if text)

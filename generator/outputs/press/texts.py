@@ -15,6 +15,12 @@ _NOT_PRINTED = ("id", "stage", "stage_title", "marks")
 
 def printed(card: CardView) -> Iterator[str]:
     """The card's own texts and the fixed words, in no special order."""
+    yield from own_texts(card)
+    yield from _of_words(card.words)
+
+
+def own_texts(card: CardView) -> Iterator[str]:
+    """The card's own texts, in no special order."""
     yield from (
         card.title, card.card, card.procedure_title, card.lab_title, card.issue, card.check_code,
         card.good_until, card.address_shown, card.stop_rule, card.signal, card.caution, card.withdrawn,
@@ -30,7 +36,6 @@ def printed(card: CardView) -> Iterator[str]:
     for table in card.tables:
         yield from (table.title, table.note, *table.heads)
         yield from (value for row in table.rows for value in row)
-    yield from _of_words(card.words)
 
 
 def texts_of_step(step: CardStep) -> Iterator[str]:

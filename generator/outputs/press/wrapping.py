@@ -5,14 +5,13 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from itertools import pairwise
+from typing import NamedTuple
 
 from generator.outputs.press.drawing import Line, Run
 from generator.outputs.press.metrics import bold, medium, tidy
 
 Word = tuple[str, bool, float]
 _HAIR = 1e-9
-# Texts of so few words have the least room for each number of lines worked out once.
-_SHORT = 14
 
 
 @lru_cache(maxsize=20_000)
@@ -31,7 +30,7 @@ def run_width(line: Iterable[Run], cap: float) -> float:
 
 
 @dataclass(frozen=True, slots=True, eq=False)
-class _Paragraph:
+class Paragraph:
     """Words with the left and right edge of each on one endless line, in cap heights; the widest word."""
 
     words: tuple[Word, ...]
@@ -41,7 +40,7 @@ class _Paragraph:
 
 
 @lru_cache(maxsize=10_000)
-def _paragraph(runs: tuple[Run, ...]) -> _Paragraph:
+def _paragraph(runs: tuple[Run, ...]) -> Paragraph:
     """The words of the runs; a no-break space does not part words."""
     words = [
         (word, run.bold, _em_width(word, run.bold))
@@ -52,7 +51,7 @@ def _paragraph(runs: tuple[Run, ...]) -> _Paragraph:
     return _laid(words or [("", False, 0.0)])
 
 
-def _laid(words: Sequence[Word]) -> _Paragraph:
+def _laid(words: Sequence[Word]) -> Paragraph:
     spaces = (_em_width(" ", False), _em_width(" ", True))
     starts, ends = [], []
     end = 0.0
@@ -61,28 +60,32 @@ def _laid(words: Sequence[Word]) -> _Paragraph:
         end = start + word[2]
         starts.append(start)
         ends.append(end)
-    return _Paragraph(tuple(words), tuple(starts), tuple(ends), max(word[2] for word in words))
+    return Paragraph(tuple(words), tuple(starts), tuple(ends), max(word[2] for word in words))
 
 
-def _narrowed(laid: _Paragraph, least: float) -> _Paragraph:
+def _narrowed(laid: Paragraph, least: float) -> Paragraph:
     """The same words, those wider than `least` cap heights broken between letters."""
     if laid.widest <= least:
         return laid
     return _laid([piece for word in laid.words for piece in _pieces(word, least)])
 
 
-def _cuts(laid: _Paragraph, rooms: Sequence[float]) -> tuple[int, ...]:
+def _cuts(laid: Paragraph, rooms: Sequence[float]) -> tuple[int, ...]:
     """The number of the first word of each line; rooms in cap heights, the last one goes on."""
-    cuts, last, count = [0], len(rooms) - 1, len(laid.words)
-    first = 0
+    ends, starts, count = laid.ends, laid.starts, len(laid.ends)
+    # A hair of slack, for a room that was measured from these very words.
+    room = rooms[0] + _HAIR
+    if ends[-1] <= room:
+        return (0,)
+    cuts, last, first = [0], len(rooms) - 1, 0
     while True:
-        room = rooms[min(len(cuts) - 1, last)]
-        # Always one word at least; a hair of slack, for a room that was measured from these very words.
-        after = max(first + 1, bisect_right(laid.ends, laid.starts[first] + room + _HAIR, first))
-        if after >= count:
+        # Always one word at least.
+        first = bisect_right(ends, starts[first] + room, first + 1)
+        if first >= count:
             return tuple(cuts)
-        cuts.append(after)
-        first = after
+        if last and len(cuts) <= last:
+            room = rooms[len(cuts)] + _HAIR
+        cuts.append(first)
 
 
 def _pieces(word: Word, room: float) -> Iterator[Word]:
@@ -95,39 +98,42 @@ def _pieces(word: Word, room: float) -> Iterator[Word]:
     yield text, heavy, wide
 
 
-def broken(runs: Iterable[Run], rooms: tuple[float, ...], cap: float) -> tuple[Line, ...]:
+class Cut(NamedTuple):
+    """Words with the first word of each line; `whole` is false where a word had to be broken."""
+
+    laid: Paragraph
+    cuts: tuple[int, ...]
+    whole: bool
+
+
+def cut(runs: tuple[Run, ...], rooms: tuple[float, ...], cap: float) -> Cut:
     """Lines no wider than their room in mm, full ones first, broken at spaces; the last room goes on.
 
-    A single word wider than its room is broken between letters, for nothing is ever dropped; `whole`
-    tells beforehand whether that happens.
+    A single word wider than its room is broken between letters, for nothing is ever dropped.
     """
+    laid = _paragraph(runs)
     inner = [room / cap for room in rooms]
-    laid = _narrowed(_paragraph(tuple(runs)), min(inner))
-    return _joined(laid, _cuts(laid, inner))
+    least = min(inner) if len(inner) > 1 else inner[0]
+    if laid.widest <= least:
+        return Cut(laid, _cuts(laid, inner), True)
+    narrow = _narrowed(laid, least)
+    return Cut(narrow, _cuts(narrow, inner), laid.widest * cap <= least * cap)
+
+
+def broken(runs: Iterable[Run], rooms: tuple[float, ...], cap: float) -> tuple[Line, ...]:
+    """The lines of `cut` themselves."""
+    found = cut(tuple(runs), rooms, cap)
+    return joined(found.laid, found.cuts)
 
 
 def line_count(runs: Iterable[Run], room: float, cap: float) -> int:
     """Number of lines that the runs take in `room` mm."""
-    laid, inner = _paragraph(tuple(runs)), room / cap
-    if len(laid.words) > _SHORT or laid.widest > inner:
-        return len(_cuts(_narrowed(laid, inner), (inner,)))
-    rooms = _least_rooms(laid)
-    return next(count for count, least in enumerate(rooms, start=1) if least <= inner + _HAIR)
+    return len(cut(tuple(runs), (room,), cap).cuts)
 
 
-@lru_cache(maxsize=10_000)
-def _least_rooms(laid: _Paragraph) -> tuple[float, ...]:
-    """The least room in cap heights in which the words take one line, two lines, and so on to one a word."""
-    count = len(laid.words)
-    spans = sorted(
-        {laid.ends[last] - laid.starts[first] for first in range(count) for last in range(first, count)}
-    )
-    wide = [span for span in spans if span >= laid.widest - _HAIR]
-    lines = [len(_cuts(laid, (span,))) for span in wide]
-    return tuple(
-        next(span for span, taken in zip(wide, lines, strict=True) if taken <= asked)
-        for asked in range(1, max(lines) + 1)
-    )
+def last_width(found: Cut) -> float:
+    """Width of the last line in cap heights."""
+    return found.laid.ends[-1] - found.laid.starts[found.cuts[-1]]
 
 
 def whole(runs: Iterable[Run], room: float, cap: float) -> bool:
@@ -136,7 +142,7 @@ def whole(runs: Iterable[Run], room: float, cap: float) -> bool:
 
 
 @lru_cache(maxsize=20_000)
-def _joined(laid: _Paragraph, cuts: tuple[int, ...]) -> tuple[Line, ...]:
+def joined(laid: Paragraph, cuts: tuple[int, ...]) -> tuple[Line, ...]:
     """The lines of a paragraph that is cut before these words, as few runs in each as can be."""
     return tuple(_line(laid.words[first:last]) for first, last in pairwise((*cuts, len(laid.words))))
 
