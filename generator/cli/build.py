@@ -39,19 +39,20 @@ def command(
 
     lab = find_folder(folder)
     target = site_dir or folder / ("site-offline" if offline else "site")
+    config = folder / "mkdocs.yml"
     with open_store(target.resolve().parent / ".newel") as kept:
         outcome = build_site(lab, day_of_run(), draft, whole_print=print_all, kept=kept)
-    _show_problems(outcome.problems)
-    if outcome.site is None:
-        show_refusal()
-        return 1
-    config = folder / "mkdocs.yml"
-    try:
-        with _progress() as progress:
-            publish(outcome.site, target, config if config.is_file() else None, progress, engine, offline)
-    except OSError as bad:
-        raise NewelError("not-written", f"{target} cannot be written ({bad.strerror})",
-                         "the last site stands as it was", "look at its rights and its disk") from bad
+        _show_problems(outcome.problems)
+        if outcome.site is None:
+            show_refusal()
+            return 1
+        own = config if config.is_file() else None
+        try:
+            with _progress() as progress:
+                publish(outcome.site, target, own, progress, engine, offline)
+        except OSError as bad:
+            raise NewelError("not-written", f"{target} cannot be written ({bad.strerror})",
+                             "the last site stands as it was", "look at its rights and its disk") from bad
     pages = len(outcome.site.pages)
     click.echo(f"wrote {target.as_posix()}: {pages} page{'s' * (pages != 1)}{', a draft' if draft else ''}")
     if offline:

@@ -20,7 +20,7 @@ from generator.mkdocs_plugin.lab_site import build_lab_site, copied_on, problem_
 from generator.mkdocs_plugin.search_index import write_search_index
 from generator.mkdocs_plugin.virtual_pages import add_site_files, fill_page, mark_page, navigation
 from generator.outputs.offline import WORKER
-from generator.outputs.page import Page
+from generator.outputs.page import SitePage
 from generator.outputs.policy import write_policy
 from generator.outputs.site import Site
 from generator.problems import NewelError
@@ -50,7 +50,7 @@ class NewelPlugin(BasePlugin[NewelConfig]):  # type: ignore[no-untyped-call]
     def __init__(self) -> None:
         self._command: Literal["build", "gh-deploy", "serve"] = "build"
         self._site: Site | None = None
-        self._pages: dict[str, Page] = {}
+        self._pages: dict[str, SitePage] = {}
         self._done = 0
 
     def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:  # noqa: ARG002

@@ -9,14 +9,14 @@ from mkdocs.structure.pages import Page as EnginePage
 from mkdocs.structure.toc import AnchorLink, TableOfContents
 
 from generator.outputs.assets import page_assets
-from generator.outputs.page import Page, join_sections, page_anchors
+from generator.outputs.page import SitePage, heads_of, join_sections, page_anchors
 from generator.outputs.site import Site
 from generator.problems import NewelError
 
 
-def add_site_files(files: Files, config: MkDocsConfig, site: Site) -> dict[str, Page]:
+def add_site_files(files: Files, config: MkDocsConfig, site: Site) -> dict[str, SitePage]:
     """Add the build to the engine's files; returns our pages by the path of their source."""
-    pages: dict[str, Page] = {}
+    pages: dict[str, SitePage] = {}
     for page in site.pages:
         path = source_path(page.address)
         if files.get_file_from_path(path) is not None:
@@ -45,7 +45,7 @@ def navigation(site: Site, files: Files) -> list[Any]:
     return [*listed, {"For instructors": written}] if written else [*listed]
 
 
-def mark_page(page: EnginePage, ours: Page) -> None:
+def mark_page(page: EnginePage, ours: SitePage) -> None:
     """Set what the engine would have read from front matter; its theme inserts all of it as HTML."""
     title = escape(ours.title)
     page.title = title
@@ -55,22 +55,22 @@ def mark_page(page: EnginePage, ours: Page) -> None:
     page.edit_url = None
 
 
-def fill_page(page: EnginePage, ours: Page) -> str:
+def fill_page(page: EnginePage, ours: SitePage) -> str:
     """Return the body of the page; sets its contents list and the anchors that links may use."""
     page.toc = contents_list(ours)
     page.present_anchor_ids = set(page_anchors(ours))
     return join_sections(ours)
 
 
-def contents_list(page: Page) -> TableOfContents:
+def contents_list(page: SitePage) -> TableOfContents:
     """Return the sections that have a title and an anchor as the engine's tree."""
     roots: list[AnchorLink] = []
     open_links: list[AnchorLink] = []
-    for section in page.sections:
-        if not (section.title and section.anchor):
+    for level, anchor, title in heads_of(page):
+        if not (title and anchor):
             continue
-        link = AnchorLink(escape(section.title), section.anchor, section.level)
-        open_links = [parent for parent in open_links if parent.level < section.level]
+        link = AnchorLink(escape(title), anchor, level)
+        open_links = [parent for parent in open_links if parent.level < level]
         (open_links[-1].children if open_links else roots).append(link)
         open_links.append(link)
     return TableOfContents(roots)

@@ -1,8 +1,8 @@
 """A finished page: sections that any engine can take as they are."""
 
 import re
-from collections.abc import Iterator
-from dataclasses import dataclass
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass, field
 
 from markupsafe import escape
 
@@ -36,12 +36,51 @@ class Page:
     listed: bool = False
 
 
+@dataclass(frozen=True, slots=True)
+class KeptPage:
+    """A page whose sections are fetched when they are asked for; `heads` are they without their HTML.
+
+    `key` names all that the sections were made from: two pages of one key are the same page.
+    """
+
+    address: str
+    title: str
+    description: str
+    kind: str
+    listed: bool
+    heads: tuple[tuple[int, str, str], ...]
+    key: str
+    fetch: Callable[[], tuple[Section, ...]] = field(compare=False, repr=False)
+
+    @property
+    def sections(self) -> tuple[Section, ...]:
+        """The sections, fetched anew each time."""
+        return self.fetch()
+
+
+SitePage = Page | KeptPage
+
+
+def heads_of(page: SitePage) -> tuple[tuple[int, str, str], ...]:
+    """Level, anchor and title of each section."""
+    if isinstance(page, KeptPage):
+        return page.heads
+    return tuple((section.level, section.anchor, section.title) for section in page.sections)
+
+
+def whole_page(page: SitePage) -> Page:
+    """The same page with its sections in it."""
+    if isinstance(page, Page):
+        return page
+    return Page(page.address, page.title, page.sections, page.description, page.kind, page.listed)
+
+
 def page_path(address: str) -> str:
     """Return the file of an address; the same in both URL modes of the engine."""
     return f"{address}/index.html" if address else "index.html"
 
 
-def join_sections(page: Page) -> str:
+def join_sections(page: SitePage) -> str:
     """Return the body of the page as HTML, a heading before each section."""
     return "\n".join(part for section in page.sections for part in (heading(section), section.html) if part)
 
@@ -57,12 +96,12 @@ def heading(section: Section) -> str:
     )
 
 
-def page_anchors(page: Page) -> frozenset[str]:
+def page_anchors(page: SitePage) -> frozenset[str]:
     """Return every anchor on the page: of its sections, and every id inside them."""
     return frozenset(_anchors(page))
 
 
-def _anchors(page: Page) -> Iterator[str]:
+def _anchors(page: SitePage) -> Iterator[str]:
     for section in page.sections:
         if section.anchor and section.title:
             yield section.anchor

@@ -1,8 +1,9 @@
 """The result of a build before any engine has seen it."""
 
-from dataclasses import dataclass
+from collections.abc import Callable
+from dataclasses import dataclass, field
 
-from generator.outputs.page import Page
+from generator.outputs.page import SitePage
 from generator.outputs.search import SearchEntry
 
 
@@ -15,6 +16,23 @@ class SiteFile:
 
 
 @dataclass(frozen=True, slots=True)
+class KeptFile:
+    """The same, its bytes fetched when they are asked for; `key` names all that they were made from."""
+
+    path: str
+    key: str
+    fetch: Callable[[], bytes] = field(compare=False, repr=False)
+
+    @property
+    def content(self) -> bytes:
+        """The bytes, fetched anew each time."""
+        return self.fetch()
+
+
+AnyFile = SiteFile | KeptFile
+
+
+@dataclass(frozen=True, slots=True)
 class Site:
     """Everything to publish: name, language tag, pages, other files, search entries.
 
@@ -22,8 +40,8 @@ class Site:
     """
 
     name: str
-    pages: tuple[Page, ...]
-    files: tuple[SiteFile, ...] = ()
+    pages: tuple[SitePage, ...]
+    files: tuple[AnyFile, ...] = ()
     entries: tuple[SearchEntry, ...] = ()
     language: str = "en"
     date: str = "1970-01-01"

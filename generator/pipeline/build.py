@@ -1,61 +1,49 @@
-"""Build a lab's site: check, stop on errors, set the cards, judge them, stop on errors, lay out the pages."""
+"""Build a lab's site: every procedure's chapter, stop on errors, then the pages of the lab itself.
+
+Whatever was made before from the same text and the same look-ups is taken out of the store.
+"""
 
 import datetime
-from collections.abc import Iterator
-from dataclasses import dataclass
+import hashlib
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, replace
 from pathlib import Path
-from types import MappingProxyType
 
-from generator.checks import docs
-from generator.formulas import Formula
-from generator.hazards import NotScreened, Screening, screen
-from generator.outputs.assets import page_assets
-from generator.outputs.javascript import formula_path, formulas_script
-from generator.outputs.pages.sheets import Told, lab_sheets, lay_out
-from generator.outputs.site import Site, SiteFile
-from generator.pipeline.cards import SetCard, set_cards
-from generator.pipeline.check import Checked, check
-from generator.pipeline.day_plans import DayPlans, set_day_plans
-from generator.pipeline.hazard_prints import Screenings, print_hazards
-from generator.pipeline.kept import NOTHING_KEPT, Kept
-from generator.pipeline.marks import card_marks
-from generator.pipeline.paper import print_all, set_paper
-from generator.pipeline.posted_pictures import posted_picture_files
-from generator.pipeline.posted_problems import review_due
-from generator.pipeline.shared_facts import shared_banners
-from generator.pipeline.sources import Sources, step_sources
-from generator.pipeline.standing import Shown, show_standing
+from generator.checks import RULES
+from generator.outputs.site import Site
+from generator.pipeline.accept import accept_in_lab
+from generator.pipeline.chapter import Chapter, Wanted, write_chapter
+from generator.pipeline.check import check, in_lab
+from generator.pipeline.contents import picture_digests
+from generator.pipeline.fold import fold_missing
+from generator.pipeline.kept import NOTHING_KEPT, Kept, plain_key
+from generator.pipeline.lab_parts import Whole, finish
+from generator.pipeline.looks import survey
+from generator.pipeline.parts import Leaves
+from generator.pipeline.posted_pictures import altered_pictures
+from generator.pipeline.posted_problems import posted_in_lab
+from generator.posting.shelf import open_shelf
 from generator.problems import Level, Problem, by_place
-from generator.reading import LabRead, edit_address, open_folder, read_lab, site_address
-from generator.study import LabStudy
-from generator.study.composition import composition_of
-from generator.sums import Known
-from generator.views.addresses import picture_path
-from generator.views.filling.card import CardFacts
-from generator.views.filling.posted import posted_view, standing_view
-from generator.views.posted import PostedView, StandingView
-
-SUBJECTS = {
-    "part": "The part",
-    "person": "The person",
-    "places": "Places and machines",
-    "time": "Time",
-    "people": "People and decisions",
-    "chemicals": "Chemicals and waste",
-    "words": "Words and form",
-    "sums": "Sums and cards",
-    "posting": "Issues and copies",
-    "accepted": "Accepted warnings",
-}
+from generator.reading import (
+    EditAddress,
+    Folder,
+    LabRead,
+    edit_address,
+    open_folder,
+    read_lab,
+    read_nouns,
+    site_address,
+)
+from generator.study import study_lab
+from generator.sums import Known, settings_problems
 
 
 @dataclass(frozen=True, slots=True)
 class Outcome:
-    """The site, None where an error stopped it; every problem found; what was checked."""
+    """The site, None where an error stopped it, and every problem found."""
 
     site: Site | None
     problems: tuple[Problem, ...]
-    checked: Checked
 
 
 def build_site(
@@ -66,108 +54,111 @@ def build_site(
 
     A `preview` on the author's own machine says by each step in which line of which file it stands.
     """
-    read = read_lab(open_folder(folder, shown))
-    sources = step_sources(read, edit_address(folder), preview)
-    return build_read(read, today, draft, site_address(folder), whole_print, kept, sources)
+    opened, site, edit = open_folder(folder, shown), site_address(folder), edit_address(folder)
+    return build_folder(opened, today, draft, site, whole_print, kept, edit, preview)
 
 
-def build_read(
-    read: LabRead, today: datetime.date, draft: bool, site_url: str, whole_print: bool = False,
-    kept: Kept = NOTHING_KEPT, sources: Sources = MappingProxyType({}),
+def build_folder(
+    folder: Folder, today: datetime.date, draft: bool, site_url: str, whole_print: bool = False,
+    kept: Kept = NOTHING_KEPT, edit: EditAddress | None = None, preview: bool = False,
 ) -> Outcome:  # fmt: skip
-    """The same from files already read.
+    """The same from a folder already opened, with the addresses of the site and of its files' editor.
 
     `whole_print` adds one PDF of all that must be posted, and hazard papers of procedures without cards.
-    `kept` holds what the press made before.
+    `kept` holds what was made before; with it or without it the outcome is the same.
     """
-    checked = check(read, today)
-    if checked.has_errors or checked.lab is None:
-        return Outcome(None, checked.problems, checked)
-    known = Known(read.formulas.formulas)
-    formulas = {formula.name: formula for formula in known.all()}
-    shown = show_standing(read, checked, draft)
-    facts = CardFacts(formulas, site_url)
-    cards = set_cards(shown.studies, facts, card_marks(shown, site_url), kept)
-    paper = set_paper(shown, facts, kept)
-    plans = set_day_plans(shown, facts, kept)
-    screenings = _screenings(shown.lab)
-    hazards = print_hazards(shown, screenings, every=whole_print, kept=kept)
-    found = (problem for card in cards for problem in card.problems)
-    problems = by_place([*checked.problems, *found, *paper.problems, *plans.problems, *hazards.problems])
-    if any(problem.level is Level.ERROR for problem in problems):
-        return Outcome(None, problems, checked)
-    printed = (*_card_files(cards), *paper.files, *plans.files, *hazards.files)
-    if whole_print:
-        titles = [str(study.procedure.title) for study in shown.studies if plans.own(study)]
-        printed = (*printed, print_all(shown.lab, cards, paper, titles))
-    pictures = (*_pictures(read), *posted_picture_files(shown.studies, read.folder))
-    files = (*page_assets(), *pictures, *_formulas(tuple(known.all())), *printed)
-    site = _site(checked, shown, tuple(known.all()), screenings, files, draft, sources, plans)
-    return Outcome(site, problems, checked)
+    nouns = read_nouns(folder)
+    if nouns.lab is None:
+        return Outcome(None, check(read_lab(folder), today).problems)
+    wanted = _wanted(nouns, today, draft, site_url, whole_print, edit, preview)
+    leaves = Leaves(kept)
+    chapters = dict(_chapters(wanted, leaves))
+    problems = _problems(wanted, chapters)
+    if _stops(problems):
+        return Outcome(None, problems)
+    displays = {id: chapter.display for id, chapter in chapters.items() if chapter.display}
+    whole = Whole(displays, problems, _not_made(wanted, chapters))
+    return Outcome(*finish(wanted, leaves, whole))
 
 
-def _site(
-    checked: Checked,
-    shown: Shown,
-    formulas: tuple[Formula, ...],
-    screenings: Screenings,
-    files: tuple[SiteFile, ...],
-    draft: bool,
-    sources: Sources,
-    plans: DayPlans,
-) -> Site:
-    lab, paths = shown.lab, frozenset(file.path for file in files)
-    told = Told(
-        lab,
-        shown.studies,
-        formulas,
-        docs(),
-        SUBJECTS,
-        checked.problems,
-        checked.not_made,
-        posted=_posted(checked, shown, paths),
-        standings=dict(_standings(checked, shown)),
-        screenings=screenings,
-        days=plans.days,
-        files=paths,
-        sources=sources,
-        banners=shared_banners(checked.lab.lab, shown, draft) if checked.lab else {},
-    )
-    pages, entries = lay_out(lab_sheets(told), paths)
-    room = lab.lab.lab
-    name = f"{room.title or room.room}, {room.name}"
-    return Site(name, pages, files, entries, str(room.language), lab.today.isoformat(), draft)
+def _wanted(
+    nouns: LabRead, today: datetime.date, draft: bool, site_url: str, every: bool, edit: EditAddress | None,
+    preview: bool,
+) -> Wanted:  # fmt: skip
+    assert nouns.lab is not None
+    study = study_lab(nouns.lab, {}, nouns.folder.pictures, today)
+    formulas = {formula.name: formula for formula in Known(nouns.formulas.formulas).all()}
+    shelf = open_shelf(nouns.folder.posted, nouns.folder.shown)
+    pictures = picture_digests(nouns)
+    folder, ground = nouns.folder, survey(study)
+    shots = (tuple(pictures.items()), tuple(sorted(folder.kept_pictures)))
+    told = (folder.shown, folder.formulas, shots, today.isoformat(), draft, site_url, repr(edit), preview)
+    return Wanted(
+        nouns, ground, shelf, today, draft, site_url, formulas, pictures, edit, preview,
+        plain_key("build", *told), every,
+    )  # fmt: skip
 
 
-def _standings(checked: Checked, shown: Shown) -> Iterator[tuple[str, StandingView]]:
-    for one in shown.standings:
-        for study in one.studies.values():
-            due = review_due(study.procedure, one.head) if one.head else None
-            view = standing_view(study, checked.shelf, one.status, one.edited, due, one.codes)
-            yield str(study.procedure.id), view
+def _chapters(wanted: Wanted, leaves: Leaves) -> Iterator[tuple[str, Chapter]]:
+    """Every procedure's; once an error was found those that follow are checked and no more."""
+    folder, stopped = wanted.nouns.folder, _stops(wanted.nouns.problems)
+    gone = [] if wanted.draft else [id for id in wanted.shelf.issues if id not in folder.procedures]
+    own = _own_files(folder)
+    for id in (*folder.procedures, *gone):
+        key = plain_key("chapter", wanted.base, wanted.ground.rest, id, own.get(id, []))
+        chapter = _chapter(wanted, leaves, id, "" if wanted.every else key, stopped)
+        stopped = stopped or _stops(chapter.problems)
+        yield id, chapter
 
 
-def _posted(checked: Checked, shown: Shown, paths: frozenset[str]) -> PostedView:
-    rows = ((study, one.status, one.codes) for one in shown.standings for study in one.studies.values())
-    room = shown.lab.lab.lab
-    return posted_view(checked.shelf, rows, shown.lab.today, paths, f"{room.title or room.room}, {room.name}")
-
-
-def _screenings(lab: LabStudy) -> dict[str, Screening | NotScreened]:
-    found = {str(id): composition_of(lab.lab, str(id)) for id in lab.lab.mixtures}
-    return {id: screen(composition) for id, composition in found.items() if composition is not None}
-
-
-def _pictures(read: LabRead) -> tuple[SiteFile, ...]:
-    folder = read.folder.path / "pictures"
-    return tuple(
-        SiteFile(picture_path(name), (folder / name).read_bytes()) for name in sorted(read.folder.pictures)
+def _chapter(wanted: Wanted, leaves: Leaves, id: str, key: str, stopped: bool) -> Chapter:
+    ground = wanted.ground
+    found = leaves.known(key, Chapter, ground)
+    if found is None and stopped:
+        key = key and plain_key("checked", key)
+        found = leaves.known(key, Chapter, ground)
+    return found or leaves.made(
+        key, ground, lambda watch: write_chapter(wanted, leaves, id, watch, checked_only=stopped)
     )
 
 
-def _formulas(formulas: tuple[Formula, ...]) -> tuple[SiteFile, ...]:
-    return tuple(SiteFile(formula_path(each.name), formulas_script((each,)).encode()) for each in formulas)
+def _own_files(folder: Folder) -> dict[str, list[tuple[str, str]]]:
+    """Name and digest of each procedure's own files: itself, side files, issues."""
+    own: dict[str, list[tuple[str, str]]] = {id: [_named(file)] for id, file in folder.procedures.items()}
+    for (base, _), file in folder.sides.items():
+        own.setdefault(base, []).append(_named(file))
+    for file in folder.posted.items():
+        own.setdefault(file[0].rsplit("/", 2)[-2], []).append(_named(file))
+    return own
 
 
-def _card_files(cards: tuple[SetCard, ...]) -> tuple[SiteFile, ...]:
-    return tuple(file for card in cards for file in card.files)
+def _named(file: tuple[str, bytes]) -> tuple[str, str]:
+    return file[0], hashlib.sha256(file[1]).hexdigest()
+
+
+def _problems(wanted: Wanted, chapters: Mapping[str, Chapter]) -> tuple[Problem, ...]:
+    """Of form, of the lab, of what is posted, of every procedure."""
+    nouns, study = wanted.nouns, wanted.ground.study
+    lab = replace(study, uses={id: it.uses for id, it in chapters.items() if it.uses})
+    found = [*nouns.problems, *in_lab(lab), *posted_in_lab(lab, wanted.shelf, nouns.folder.procedures)]
+    found += altered_pictures(nouns.folder)
+    if not nouns.formulas.faults:
+        found += settings_problems(lab.lab, Known(nouns.formulas.formulas))
+    found += (problem for chapter in chapters.values() for problem in chapter.problems)
+    misread = bool(nouns.problems) or any(chapter.misread for chapter in chapters.values())
+    return by_place(accept_in_lab(lab, fold_missing(found), whole=not misread))
+
+
+def _stops(problems: tuple[Problem, ...]) -> bool:
+    return any(problem.level is Level.ERROR for problem in problems)
+
+
+def _not_made(wanted: Wanted, chapters: Mapping[str, Chapter]) -> dict[str, tuple[str, ...]]:
+    """Rules not run because a noun is missing everywhere, with the missing nouns."""
+    ran = {id for chapter in chapters.values() for id in chapter.ran}
+    lab = wanted.ground.study
+    return {
+        rule.doc.id: rule.doc.needs
+        for rule in RULES
+        if rule.doc.needs and not (rule.doc.id in ran if rule.in_procedure else rule.can_run(lab))
+    }

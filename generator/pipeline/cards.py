@@ -37,6 +37,8 @@ def set_cards(
 ) -> tuple[SetCard, ...]:
     """All cards of the studies, in their order; `mark` adds how each stands once its content is there."""
     jobs = [(study, card) for study in studies for card in study.procedure.cards]
+    if not jobs:
+        return ()
     with ThreadPoolExecutor(_WORKERS) as pool:
         return tuple(pool.map(lambda job: _set_card(job[0], job[1], facts, mark, kept), jobs))
 

@@ -2,9 +2,10 @@
 
 import datetime
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from generator.checks import RULES, Rule
+from generator.checks.lab_uses import uses_of
 from generator.model import Procedure
 from generator.pipeline.accept import accept, accept_in_lab
 from generator.pipeline.fold import fold, fold_class, fold_missing
@@ -45,25 +46,26 @@ def check(read: LabRead, today: datetime.date, only: str = "") -> Checked:
     if read.lab is None:
         return Checked(read.problems)
     files = {id: file for id, file in read.procedures.items() if only in ("", id)}
-    procedures = {id: file.procedure for id, file in read.procedures.items()}
-    lab = study_lab(read.lab, procedures, read.folder.pictures, today)
+    bare = study_lab(read.lab, {}, read.folder.pictures, today)
+    lab = replace(bare, uses={id: uses_of(bare, file.procedure) for id, file in read.procedures.items()})
     shelf = open_shelf(read.folder.posted, read.folder.shown)
-    problems = [*read.problems, *_in_lab(lab), *posted_in_lab(lab, shelf, read.folder.procedures)]
+    problems = [*read.problems, *in_lab(lab), *posted_in_lab(lab, shelf, read.folder.procedures)]
     problems += altered_pictures(read.folder)
     if not read.formulas.faults:
         problems += settings_problems(read.lab, Known(read.formulas.formulas))
     studies: dict[str, Study] = {}
     for file in files.values():
-        for study, found in _check_file(lab, file, read, shelf):
+        for study, found in check_file(lab, file, read, shelf):
             studies[study.procedure.id] = study
             problems += found
     problems = list(accept_in_lab(lab, fold_missing(problems), whole=not only and not read.problems))
     return Checked(by_place(problems), lab, studies, _not_made(lab, studies.values()), shelf)
 
 
-def _check_file(
+def check_file(
     lab: LabStudy, file: ProcedureFile, read: LabRead, shelf: Shelf
 ) -> Iterable[tuple[Study, tuple[Problem, ...]]]:
+    """A procedure and then each of its classes, with what was found in it."""
     study, base = check_procedure(lab, file.procedure, read, file, shelf=shelf)
     yield study, base
     for procedure in file.classes.values():
@@ -113,7 +115,8 @@ def _worn_names(study: Study) -> Iterable[str]:
         yield from worn_as(study.lab, (*located.step.put_on, *located.step.take_off))
 
 
-def _in_lab(lab: LabStudy) -> list[Problem]:
+def in_lab(lab: LabStudy) -> list[Problem]:
+    """What the rules of the whole lab find."""
     return [problem for rule in RULES if rule.in_lab and rule.can_run(lab) for problem in rule.in_lab(lab)]
 
 

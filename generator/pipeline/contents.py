@@ -49,11 +49,14 @@ class Drafted:
         return self.studies[""].procedure
 
 
-def all_drafted(read: LabRead, checked: Checked) -> dict[str, Drafted]:
-    """Every procedure that was studied, by id."""
+def all_drafted(
+    read: LabRead, checked: Checked, stock: Stock | None = None, pictures: Mapping[str, str] | None = None
+) -> dict[str, Drafted]:
+    """Every procedure that was studied, by id; `stock` and `pictures` are worked out where not given."""
     if read.lab is None:
         return {}
-    stock, pictures = stock_of(read.lab), picture_digests(read)
+    stock = stock or stock_of(read.lab)
+    pictures = picture_digests(read) if pictures is None else pictures
     return {
         id: draft_of(read, checked, id, stock, pictures) for id in read.procedures if id in checked.studies
     }

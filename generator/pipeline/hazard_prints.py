@@ -1,6 +1,6 @@
 """Print the hazard summaries, labels and safety-office sheets that go with the pages."""
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass
 
@@ -51,17 +51,28 @@ class HazardPrints:
     problems: tuple[Problem, ...]
 
 
-def print_hazards(
-    shown: Shown, screenings: Screenings, every: bool = False, kept: Kept = NOTHING_KEPT
-) -> HazardPrints:
-    """Everything of the lab; of procedures those that post cards, or with `every` all of them.
+@dataclass(frozen=True, slots=True)
+class PrintUnit:
+    """Papers of the lab made together: a name, what they are made from beside the lab, and how from it."""
 
-    A document takes some 50 ms to set, so that a thousand procedures without a card wait until asked for.
-    """
-    jobs = [*_lab_jobs(shown.lab, screenings)]
-    for study in shown.studies:
-        if every or study.procedure.cards:
-            jobs += _procedure_jobs(shown, study)
+    name: str
+    told: tuple[object, ...]
+    jobs: Callable[[LabStudy], Iterator[_Job]]
+
+
+def print_procedure(shown: Shown, studies: Iterable[Study], kept: Kept = NOTHING_KEPT) -> HazardPrints:
+    """The hazard summary and the safety office's sheet of some of the studies shown."""
+    return _print(tuple(job for study in studies for job in _procedure_jobs(shown, study)), kept)
+
+
+def print_unit(unit: PrintUnit, lab: LabStudy, kept: Kept = NOTHING_KEPT) -> HazardPrints:
+    """The papers of a unit."""
+    return _print(tuple(unit.jobs(lab)), kept)
+
+
+def _print(jobs: tuple[_Job, ...], kept: Kept) -> HazardPrints:
+    if not jobs:
+        return HazardPrints((), ())
     with ThreadPoolExecutor(_WORKERS) as pool:
         found = tuple(pool.map(lambda job: _printed(job, kept), jobs))
     files = tuple(one for one in found if isinstance(one, SiteFile))
@@ -77,19 +88,36 @@ def _printed(job: _Job, kept: Kept) -> SiteFile | Problem:
         return Problem("unreadable", Level.ERROR, job.where, bad.what, bad.hint or "write it in other words")
 
 
-def _lab_jobs(study: LabStudy, screenings: Screenings) -> Iterator[_Job]:
-    lab, setting = study.lab, _setting(study)
+def lab_print_units(study: LabStudy, screenings: Screenings) -> Iterator[PrintUnit]:
+    """Hazard papers and labels of every substance and mixture, and those of the whole lab."""
+    lab = study.lab
     for id in map(str, lab.mixtures):
-        mixture = mixture_view(study, id, (), screenings.get(id))
-        yield from _chemical_jobs(study, id, mixture_address(id), mixture)
+        yield _mixture_unit(id, screenings.get(id))
     for id in map(str, lab.substances):
-        yield from _chemical_jobs(study, id, substance_address(id), substance_view(study, id, ()))
+        yield PrintUnit(f"substance {id}", (), lambda lab, id=id: _substance_jobs(lab, id))  # type: ignore[misc]
     if lab.substances or lab.mixtures:
-        overview = lab_hazards_view(study)
-        yield _Job(sheet_path(HAZARDS, "hazards"), overview_pdf, lambda: overview, setting, lab.where)
+        yield PrintUnit("hazards", (), _overview_jobs)
+
+
+def _mixture_unit(id: str, screening: Screening | NotScreened | None) -> PrintUnit:
+    def jobs(study: LabStudy) -> Iterator[_Job]:
+        view = mixture_view(study, id, (), screening)
+        return _chemical_jobs(study, id, mixture_address(id), view)
+
+    return PrintUnit(f"mixture {id}", (screening,), jobs)
+
+
+def _substance_jobs(study: LabStudy, id: str) -> Iterator[_Job]:
+    return _chemical_jobs(study, id, substance_address(id), substance_view(study, id))
+
+
+def _overview_jobs(study: LabStudy) -> Iterator[_Job]:
+    setting, where = _setting(study), study.lab.where
+    overview = lab_hazards_view(study)
+    yield _Job(sheet_path(HAZARDS, "hazards"), overview_pdf, lambda: overview, setting, where)
     waste = waste_labels(study)
-    if waste and (lab.substances or lab.mixtures):
-        yield _Job(sheet_path(HAZARDS, "waste-labels"), waste_labels_pdf, lambda: waste, setting, lab.where)
+    if waste:
+        yield _Job(sheet_path(HAZARDS, "waste-labels"), waste_labels_pdf, lambda: waste, setting, where)
 
 
 def _chemical_jobs(study: LabStudy, id: str, address: str, view: ChemicalView) -> Iterator[_Job]:

@@ -14,8 +14,8 @@ class Kept(Protocol):
     def get(self, key: str) -> bytes | None:
         """The bytes of a key, None where there are none."""
 
-    def put(self, key: str, content: bytes) -> None:
-        """Keep bytes under a key."""
+    def put(self, key: str, content: bytes) -> bool:
+        """Keep bytes under a key; says whether they will be there when asked for."""
 
 
 class NothingKept:
@@ -25,8 +25,9 @@ class NothingKept:
         """Nothing."""
         return None
 
-    def put(self, key: str, content: bytes) -> None:
+    def put(self, key: str, content: bytes) -> bool:  # noqa: ARG002
         """Let go of them."""
+        return False
 
 
 NOTHING_KEPT = NothingKept()
@@ -36,6 +37,11 @@ def key_of(kind: str, *parts: object) -> str:
     """The key of what is made from finished values, empty where one of them does not show what it is."""
     shown = f"{kind}\0{parts!r}"
     return "" if _BY_PLACE in shown else hashlib.sha256(shown.encode("utf-8", "surrogatepass")).hexdigest()
+
+
+def plain_key(kind: str, *parts: object) -> str:
+    """The key of texts and numbers, which always show what they are."""
+    return hashlib.sha256(f"{kind}\0{parts!r}".encode("utf-8", "surrogatepass")).hexdigest()
 
 
 def kept_or_made(kept: Kept, key: str, make: Callable[[], bytes]) -> bytes:

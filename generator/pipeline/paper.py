@@ -43,7 +43,7 @@ class SetPaper:
 
 
 def set_paper(shown: Shown, facts: CardFacts, kept: Kept = NOTHING_KEPT) -> SetPaper:
-    """Run sheet and door signs of every procedure as it stands, and the lab's check-off list."""
+    """Run sheet and door signs of every procedure as it stands."""
     files: list[SiteFile] = []
     signs: list[CardView] = []
     problems: list[Problem] = []
@@ -58,13 +58,16 @@ def set_paper(shown: Shown, facts: CardFacts, kept: Kept = NOTHING_KEPT) -> SetP
                 files.append(SiteFile(door_sign_path(sign.procedure, str(step.id)), printed_card(sign, kept)))
         except NewelError as bad:
             problems.append(refused(study.procedure, bad))
-    check_off = check_off_view(shown.lab)
-    if check_off:
-        try:
-            files.append(SiteFile(CHECK_OFF_PATH, _document(check_off, kept)))
-        except NewelError as bad:
-            problems.append(refused(shown.lab.lab.lab, bad))
     return SetPaper(tuple(files), tuple(signs), tuple(problems))
+
+
+def set_check_off(lab: LabStudy, kept: Kept = NOTHING_KEPT) -> tuple[SiteFile | None, tuple[Problem, ...]]:
+    """The lab's check-off list, None where it has none or what was refused of it."""
+    view = check_off_view(lab)
+    try:
+        return (SiteFile(CHECK_OFF_PATH, _document(view, kept)), ()) if view else (None, ())
+    except NewelError as bad:
+        return None, (refused(lab.lab.lab, bad),)
 
 
 def standing_facts(shown: Shown, study: Study, facts: CardFacts) -> CardFacts:
@@ -111,13 +114,13 @@ def refused(noun: Located, bad: NewelError) -> Problem:
 
 
 def print_all(
-    lab: LabStudy, cards: Iterable[SetCard], paper: SetPaper, plans: Iterable[str] = ()
+    lab: LabStudy, cards: Iterable[SetCard], signs: Iterable[CardView], plans: Iterable[str] = ()
 ) -> SiteFile:
     """One PDF of everything that must be posted, with a cover list that says where each sheet goes.
 
     `plans` are the procedures that have a day plan, which is hung up only on its day: the cover names them.
     """
-    listed = [*_cards(cards), *_signs(paper), *_check_off(lab)]
+    listed = [*_cards(cards), *_signs(signs), *_check_off(lab)]
     titles = tuple(plans)
     entries = tuple(entry for entry, _ in listed)
     covers = document_sheets(cover_view(lab, entries, 1, titles))
@@ -140,8 +143,8 @@ def _cards(cards: Iterable[SetCard]) -> Iterator[_Listed]:
         yield PostedSheet(title, card.card.size, where, _issue(card.view)), (sheet_of(card.view),)
 
 
-def _signs(paper: SetPaper) -> Iterator[_Listed]:
-    for sign in paper.signs:
+def _signs(signs: Iterable[CardView]) -> Iterator[_Listed]:
+    for sign in signs:
         title = f"{sign.tables[0].title} ({sign.procedure}/{sign.card})"
         where = "the door, while it runs"
         yield PostedSheet(title, sign.size, where, _issue(sign)), (sheet_of(sign),)

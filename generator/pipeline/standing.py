@@ -13,7 +13,7 @@ from generator.pipeline.posted_pictures import as_posted
 from generator.posting.facts import facts_of
 from generator.posting.issue import Issue
 from generator.posting.shelf import Posted, Shelf
-from generator.posting.used import LIVE, NOUNS
+from generator.posting.used import LIVE, NOUNS, Stock
 from generator.reading import LabRead
 from generator.study import LabStudy, Study, study_lab, study_procedure
 from generator.sums import Known, Sum, Sums, work_out
@@ -74,20 +74,25 @@ class Shown:
         return next(one for one in self.standings if one.id == id)
 
 
-def show_standing(read: LabRead, checked: Checked, draft: bool) -> Shown:
-    """The posted issues where they differ from the files, or with `draft` the files as they stand."""
-    assert checked.lab is not None
+def show_standing(
+    read: LabRead, checked: Checked, draft: bool, stock: Stock | None = None,
+    pictures: Mapping[str, str] | None = None,
+) -> tuple[tuple[Standing, ...], tuple[Issue, ...]]:  # fmt: skip
+    """The posted issues where they differ from the files, or with `draft` the files as they stand.
+
+    Beside them the issues that are shown in place of the files. `stock` and `pictures` (digests by name)
+    are worked out where not given.
+    """
     formulas, shelf = known_formulas(read), checked.shelf
     found: list[Standing] = []
     issues: list[Issue] = []
-    for drafted in all_drafted(read, checked).values():
+    for drafted in all_drafted(read, checked, stock, pictures).values():
         issue = _differing_issue(shelf, drafted)
         if issue and not draft:
             issues.append(issue)
         found.append(_standing(read, checked, drafted, issue, draft, formulas))
-    gone = [] if draft else list(_without_file(read, checked, issues))
-    lab = _published_lab(checked.lab, issues, found) if issues else checked.lab
-    return Shown(lab, (*found, *gone))
+    gone = () if draft else tuple(_without_file(read, checked, issues))
+    return (*found, *gone), tuple(issues)
 
 
 def _differing_issue(shelf: Shelf, drafted: Drafted) -> Issue | None:
@@ -137,7 +142,7 @@ def posted_studies(issue: Issue, read: LabRead, checked: Checked) -> dict[str, S
     """An issue studied as a lab of its own, with what is true of the room today."""
     assert checked.lab is not None
     lab = _live(issue.lab, checked.lab.lab)
-    everywhere = study_lab(lab, checked.lab.procedures, checked.lab.pictures, checked.lab.today)
+    everywhere = study_lab(lab, {}, checked.lab.pictures, checked.lab.today)
     known, answers = Known(read.formulas.formulas), issue.content.get("sums", {})
     posted = Posted(checked.shelf.issues.get(str(issue.procedure.id), ()))
     out: dict[str, Study] = {}
@@ -185,7 +190,7 @@ def _live(posted: Lab, live: Lab) -> Lab:
     return posted.model_copy(update=update)
 
 
-def _published_lab(live: LabStudy, issues: list[Issue], standings: Sequence[Standing]) -> LabStudy:
+def published_lab(live: LabStudy, issues: Iterable[Issue], standings: Sequence[Standing]) -> LabStudy:
     """The lab with each noun as the newest issue that names it has it, so that all pages agree.
 
     Where that issue says what the files say, the noun is as in the files; a withdrawn issue gives only what
@@ -203,7 +208,7 @@ def _published_lab(live: LabStudy, issues: list[Issue], standings: Sequence[Stan
                 if id not in there or not (gone or newest.get((noun, str(id)), _NEVER) >= issue.head.posted)
             }
             lab = lab.model_copy(update={noun: {**there, **taken}}) if taken else lab
-    return study_lab(lab, live.procedures, live.pictures, live.today)
+    return study_lab(lab, {}, live.pictures, live.today)
 
 
 def _newest(standings: Iterable[Standing]) -> dict[tuple[str, str], datetime.date]:

@@ -55,7 +55,7 @@ def _lab(lab: Lab, said: Any, stock: Stock) -> dict[str, Any]:
     used = stock.reached([*words_in(said), *words_in(room)])
     out: dict[str, Any] = {"lab": room}
     for noun in NOUNS:
-        ids = [str(id) for id in getattr(lab, noun) if (noun, str(id)) in used]
+        ids = [id for kind, id in stock.nouns if kind == noun and (kind, id) in used]
         if ids:
             out[noun] = {id: stock.nouns[noun, id] for id in ids}
     groups = {group for one in out.get("substances", {}).values() for group in one.get("groups", ())}

@@ -49,6 +49,11 @@ class Shelf:
         head = self.head(id)
         return self.withdrawals.get((id, head.number)) if head else None
 
+    def only(self, id: str) -> "Shelf":
+        """What is posted of one procedure, and nothing of the lab."""
+        gone = {key: one for key, one in self.withdrawals.items() if key[0] == id}
+        return Shelf({id: self.issues[id]} if id in self.issues else {}, gone)
+
     def issue(self, id: str, number: int) -> IssueFile | None:
         """One issue by its number."""
         return next((one for one in self.issues.get(id, ()) if one.head and one.head.number == number), None)

@@ -52,11 +52,15 @@ class PressStore:
             return None
         return row[1]
 
-    def put(self, key: str, content: bytes) -> None:
+    def put(self, key: str, content: bytes) -> bool:
         """Keep bytes; a full disk or another build that is writing means that they are not kept."""
         values = (self._key(key), _digest(content), content)
         with self._lock:
-            self._ask("INSERT OR REPLACE INTO printed (key, digest, content) VALUES (?, ?, ?)", values)
+            done = self._ask(
+                "INSERT OR REPLACE INTO printed (key, digest, content) VALUES (?, ?, ?) RETURNING number",
+                values,
+            )
+        return done is not None
 
     def close(self) -> None:
         """Let go of the oldest rows where there are too many, and of the file."""

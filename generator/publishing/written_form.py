@@ -5,7 +5,7 @@ from pathlib import Path
 
 from markupsafe import escape
 
-from generator.outputs.page import Page, Section
+from generator.outputs.page import Section, SitePage
 from generator.outputs.site import Site
 
 
@@ -25,7 +25,7 @@ def write_pages(site: Site, folder: Path) -> None:
         path.write_bytes(file.content)
 
 
-def page_text(page: Page) -> str:
+def page_text(page: SitePage) -> str:
     """Return the file of a page: front matter, then headings and sections."""
     # A theme inserts both as HTML.
     fields: dict[str, object] = {"title": str(escape(page.title)), "search": {"exclude": True}}

@@ -2,7 +2,7 @@
 
 from generator.reading.address import EditAddress, edit_address, site_address
 from generator.reading.folder import Folder, find_folder, open_folder
-from generator.reading.lab import LabRead, ProcedureFile, read_lab
+from generator.reading.lab import LabRead, ProcedureFile, read_lab, read_nouns, read_one
 from generator.reading.schema import json_schemas
 
 __all__ = [
@@ -15,5 +15,7 @@ __all__ = [
     "json_schemas",
     "open_folder",
     "read_lab",
+    "read_nouns",
+    "read_one",
     "site_address",
 ]

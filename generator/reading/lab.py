@@ -40,17 +40,35 @@ class LabRead:
 
 def read_lab(folder: Folder) -> LabRead:
     """Read every file of a folder; problems of form and structure of all files together."""
+    nouns = read_nouns(folder)
+    documents, problems = dict(nouns.documents), list(nouns.problems)
+    procedures: dict[str, ProcedureFile] = {}
+    for id in folder.procedures:
+        one = read_one(nouns, id)
+        procedures.update(one.procedures)
+        documents.update(one.documents)
+        problems += one.problems
+    return LabRead(folder, nouns.lab, procedures, nouns.formulas, documents, by_place(problems))
+
+
+def read_nouns(folder: Folder) -> LabRead:
+    """Read all but the procedures."""
     documents: dict[str, Document] = {}
     problems: list[Problem] = list(folder.problems)
     lab = _read_nouns(folder, documents, problems)
-    procedures = {
-        id: found
-        for id, (file, data) in folder.procedures.items()
-        if (found := _read_procedure(folder, lab, id, file, data, documents, problems))
-    }
     problems += _lost_sides(folder)
     formulas = _read_formulas(folder, problems)
-    return LabRead(folder, lab, procedures, formulas, documents, by_place(problems))
+    return LabRead(folder, lab, {}, formulas, documents, by_place(problems))
+
+
+def read_one(nouns: LabRead, id: str) -> LabRead:
+    """Read one procedure with its side files, and the problems of these files alone."""
+    documents: dict[str, Document] = {}
+    problems: list[Problem] = []
+    file, data = nouns.folder.procedures[id]
+    found = _read_procedure(nouns.folder, nouns.lab, id, file, data, documents, problems)
+    procedures = {id: found} if found else {}
+    return LabRead(nouns.folder, nouns.lab, procedures, nouns.formulas, documents, by_place(problems))
 
 
 def _parse(file: str, data: bytes, documents: dict[str, Document], problems: list[Problem]) -> MapNode | None:

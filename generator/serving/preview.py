@@ -6,7 +6,7 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import Protocol
 
-from generator.outputs.page import Page, join_sections, page_path
+from generator.outputs.page import SitePage, heads_of, join_sections, page_path
 from generator.outputs.site import Site
 from generator.problems import Level, Location, NewelError, Problem
 from generator.publishing.engine import run_engine
@@ -89,7 +89,6 @@ def as_problem(error: NewelError) -> Problem:
     return Problem(error.id, Level.ERROR, Location("newel"), error.what, error.hint)
 
 
-def _frame_of(page: Page) -> tuple[object, ...]:
+def _frame_of(page: SitePage) -> tuple[object, ...]:
     """What the engine puts round a body: address, title, place in the navigation, contents list."""
-    contents = tuple((section.level, section.anchor, section.title) for section in page.sections)
-    return page.address, page.title, page.listed, contents
+    return page.address, page.title, page.listed, heads_of(page)

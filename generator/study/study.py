@@ -6,6 +6,7 @@ from dataclasses import dataclass, field
 from functools import cached_property
 
 from generator.model import Container, Lab, LanguageFile, Mixture, Place, Procedure, Role, Stage, Step
+from generator.study.uses import Uses
 from generator.sums import Sums
 from generator.walk import Walk, walk_through
 
@@ -21,12 +22,15 @@ class Located:
 
 @dataclass(frozen=True)
 class LabStudy:
-    """The lab with its look-ups; `pictures` are the files there are; `today` is given, never asked."""
+    """The lab with its look-ups; `pictures` are the files there are; `today` is given, never asked.
+
+    `uses` are by procedure what the rules of the whole lab ask; a procedure's own study has none.
+    """
 
     lab: Lab
     today: datetime.date
     pictures: frozenset[str] = frozenset()
-    procedures: Mapping[str, Procedure] = field(default_factory=dict)
+    uses: Mapping[str, Uses] = field(default_factory=dict)
 
     def place(self, id: str | None) -> Place | None:
         """The place of an id, or None."""
@@ -96,10 +100,10 @@ class Study(LabStudy):
 
 
 def study_lab(
-    lab: Lab, procedures: Mapping[str, Procedure], pictures: frozenset[str], today: datetime.date
+    lab: Lab, uses: Mapping[str, Uses], pictures: frozenset[str], today: datetime.date
 ) -> LabStudy:
     """The lab's own study, for rules that need no procedure."""
-    return LabStudy(lab, today, pictures, procedures)
+    return LabStudy(lab, today, pictures, uses)
 
 
 def study_procedure(
@@ -112,7 +116,6 @@ def study_procedure(
         lab.lab,
         lab.today,
         lab.pictures,
-        lab.procedures,
         procedure=procedure,
         sums=sums,
         walk=walk,

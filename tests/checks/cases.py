@@ -21,7 +21,7 @@ from typing import Any
 
 from generator.notation import as_yaml, plain, read_text
 from generator.pipeline import Checked, check
-from generator.pipeline.build import Outcome, build_read
+from generator.pipeline.build import Outcome, build_folder
 from generator.pipeline.posting import Ready, Wish, post
 from generator.posting.issue import sealed
 from generator.reading import open_folder, read_lab
@@ -166,5 +166,5 @@ def check_case(case: Case, folder: Path) -> Checked | Outcome:
     today = datetime.date.fromisoformat(case.sections.get("today", "2026-11-25").strip())
     read = read_lab(open_folder(folder, "procedures"))
     if case.rule in _PRESS:
-        return build_read(read, today, draft=True, site_url="https://example.org/")
+        return build_folder(read.folder, today, draft=True, site_url="https://example.org/")
     return check(read, today)

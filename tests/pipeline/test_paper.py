@@ -100,7 +100,7 @@ def test_the_check_off_list_has_every_lid_and_every_look() -> None:
 
 
 def test_the_print_of_all_names_the_page_and_place_of_each_card() -> None:
-    made = print_all(two().lab, cards(), paper())
+    made = print_all(two().lab, cards(), paper().signs)
     pages = text_of(made.content)
     covers = next(number for number, text in enumerate(pages) if "Sheets to post" not in text)
     cover = " ".join(pages[:covers])
@@ -117,7 +117,7 @@ def test_the_print_of_all_names_the_page_and_place_of_each_card() -> None:
 
 
 def test_the_print_of_all_is_the_same_every_time() -> None:
-    assert print_all(two().lab, cards(), paper()) == print_all(two().lab, cards(), paper())
+    assert print_all(two().lab, cards(), paper().signs) == print_all(two().lab, cards(), paper())
 
 
 @pytest.mark.parametrize("kind", ["pdf", "svg"])

@@ -22,7 +22,8 @@ def shown() -> Shown:
     read = read_lab(open_folder(ROOT / "procedures", "procedures"))
     checked = check(read, datetime.date(2026, 11, 25))
     assert not checked.has_errors
-    return show_standing(read, checked, True)
+    assert checked.lab is not None
+    return Shown(checked.lab, show_standing(read, checked, True)[0])
 
 
 @cache

@@ -2,13 +2,15 @@
 
 import datetime
 import sqlite3
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
 import generator.pipeline.cards
 import generator.pipeline.hazard_prints
-from generator.outputs.site import Site
+from generator.outputs.page import whole_page
+from generator.outputs.site import Site, SiteFile
 from generator.pipeline import build_site
 from generator.pipeline.kept import NOTHING_KEPT, Kept, kept_or_made, key_of
 from generator.publishing.store import PressStore, code_version, open_store
@@ -21,7 +23,8 @@ NAME = ".press.sqlite"
 def built(kept: Kept = NOTHING_KEPT) -> Site:
     site = build_site(LAB, TODAY, draft=True, kept=kept).site
     assert site is not None
-    return site
+    files = tuple(SiteFile(file.path, file.content) for file in site.files)
+    return replace(site, pages=tuple(map(whole_page, site.pages)), files=files)
 
 
 def test_a_build_from_the_store_is_the_same_byte_for_byte(

@@ -7,12 +7,14 @@ from pathlib import Path
 from generator.checks import docs
 from generator.outputs.assets import page_assets
 from generator.outputs.javascript import formula_path, formulas_script
-from generator.outputs.pages.sheets import Told, lab_sheets, lay_out
+from generator.outputs.pages.lab_units import Told, back_units, front_units
+from generator.outputs.pages.sheets import Chronicle, lay_out, procedure_sheets
 from generator.outputs.site import Site, SiteFile
 from generator.pipeline.check import Checked, check
 from generator.publishing import publish
 from generator.reading import open_folder, read_lab
 from generator.sums import Known
+from generator.views.filling.summary import summary_of
 
 DAY = datetime.date(2026, 11, 25)
 
@@ -31,8 +33,15 @@ def write_lab_site(lab: Path, folder: Path, wanted: Callable[[str], bool]) -> tu
     )
     files = (*page_assets(), *scripts, *pictures)
     paths = frozenset(file.path for file in files)
-    told = Told(checked.lab, tuple(checked.studies.values()), formulas, docs(), files=paths)
-    pages, _ = lay_out(lab_sheets(told), paths)
+    studies = tuple(checked.studies.values())
+    told = Told(checked.lab, tuple(map(summary_of, studies)), formulas, docs(), files=paths)
+    chronicle = Chronicle({formula.name: formula for formula in formulas}, paths)
+    sheets = (
+        *(sheet for unit in front_units(told) for sheet in unit.sheets(checked.lab)),
+        *(sheet for study in studies for sheet in procedure_sheets(study, chronicle)),
+        *(sheet for unit in back_units(told) for sheet in unit.sheets(checked.lab)),
+    )
+    pages, _ = lay_out(sheets, paths)
     kept = tuple(page for page in pages if not page.address or wanted(page.address))
     publish(Site("Lab under test", kept, files, (), date=DAY.isoformat()), folder / "site")
     return folder / "site", checked

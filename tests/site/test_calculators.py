@@ -16,6 +16,7 @@ from generator.outputs.chart import chart_svg
 from generator.pipeline.check import Checked
 from generator.units import Quantity
 from generator.views.filling.calculator import calculator_view
+from generator.views.filling.summary import summary_of
 from tests.formulas.float_sums import METALS, RECORDS, SUMS, TRANSCENDENTAL, out_of_si
 from tests.site.calculator_cases import Case, all_choices, answer_in_python, random_case, short_case
 from tests.site.calculator_pages import LabSite, address, listen
@@ -205,7 +206,7 @@ READ = """() => ({
 def assert_said_as_built(page: Page, checked: Checked, formula: Formula) -> None:
     """Answer, sentences and chart of the first numbers: made in Python, then made again by the script."""
     assert checked.lab is not None
-    view = calculator_view(formula, checked.lab, checked.studies.values())
+    view = calculator_view(formula, checked.lab, map(summary_of, checked.studies.values()))
     found = page.evaluate(READ)
     assert found["answer"] == view.shown
     assert (found["naive"], found["effects"]) == (view.naive_shown, list(view.effects))

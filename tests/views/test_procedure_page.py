@@ -15,6 +15,7 @@ from generator.views.filling.place import place_view
 from generator.views.filling.plan import plan_view
 from generator.views.filling.procedure import procedure_view
 from generator.views.filling.procedure_rows import procedures_index
+from generator.views.filling.summary import summary_of
 from generator.views.filling.words import joined, low, spoken_time, times
 from generator.views.procedure import ProcedureView
 from generator.views.shown import BadgeView, FactView, LinkView
@@ -144,7 +145,7 @@ def test_the_page_names_roles_and_never_the_person() -> None:
     lab, _ = demo()
     people = [role.now for role in lab.lab.roles.values() if role.now]
     assert people
-    text = repr(page()) + repr(home_view(lab, demo()[1].values()))
+    text = repr(page()) + repr(home_view(lab, map(summary_of, demo()[1].values())))
     assert not [name for name in people if name in text]
 
 
@@ -178,7 +179,8 @@ def test_the_job_lists_inner_sums_first() -> None:
 
 def test_a_place_leads_to_its_steps_once_for_each_procedure() -> None:
     lab, studies = demo()
-    view = place_view(lab, "black", studies.values())
+    places = [dict(summary_of(study).places) for study in studies.values()]
+    view = place_view(lab, "black", tuple(here["black"] for here in places if "black" in here))
     mine = [link for link in view.steps if link.address == "procedures/copper-the-holes"]
     assert len(mine) == 1
     assert mine[0].anchor == "open-3"
@@ -189,7 +191,7 @@ def test_a_place_leads_to_its_steps_once_for_each_procedure() -> None:
 def test_indexes_grow_with_the_procedures_and_not_with_the_places_they_use() -> None:
     lab, studies = demo()
     found = tuple(studies.values())
-    index = procedures_index(lab, found)
+    index = procedures_index(lab, tuple(map(summary_of, found)))
     rows = [row for group in index.groups if group.anchor != "by_symptom" for row in group.rows]
     seen = [row for group in index.groups if group.anchor == "by_symptom" for row in group.rows]
     assert len(seen) == sum(len(one.procedure.you_may_see) for one in found if "." not in one.procedure.id)

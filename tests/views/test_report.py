@@ -8,7 +8,8 @@ from generator.outputs.pages.checking import report_anchors, report_page
 from generator.pipeline import Checked, check
 from generator.problems import Level
 from generator.reading import open_folder, read_lab
-from generator.views.filling.report import report_view
+from generator.views.filling.report import report_view, role_words
+from generator.views.filling.summary import summary_of
 from generator.views.report import ReportView
 
 ROOT = Path(__file__).parents[2]
@@ -19,7 +20,9 @@ def _checked(folder: str) -> Checked:
 
 
 def _view(checked: Checked) -> ReportView:
-    return report_view(checked.problems, checked.not_made, checked.studies.values())
+    assert checked.lab is not None
+    summaries = map(summary_of, checked.studies.values())
+    return report_view(checked.problems, checked.not_made, summaries, role_words(checked.lab.lab))
 
 
 def test_findings_stand_the_gravest_first_and_accepted_ones_apart() -> None:

@@ -94,7 +94,7 @@ def to_judge(study: LabStudy) -> frozenset[str]:
     if isinstance(study, Study):
         return reached(study, study.procedure)
     everything = frozenset(map(str, (*study.lab.mixtures, *study.lab.substances)))
-    return everything.difference(*(reached(study, procedure) for procedure in study.procedures.values()))
+    return everything.difference(*(uses.reached for uses in study.uses.values()))
 
 
 def place_of(lab: Lab, mixture_id: str) -> str:

@@ -32,8 +32,8 @@ DOC = RuleDoc(
 def find(study: LabStudy) -> Iterator[Problem]:
     """One problem a mixture, with every statement that it lost."""
     wanted = to_judge(study)
-    for id, made in study.lab.mixtures.items():
-        lost = dropped(study.lab, str(id)) if id in wanted else ()
+    for id in (id for id in study.lab.mixtures if id in wanted):
+        made, lost = study.lab.mixtures[id], dropped(study.lab, str(id))
         if lost:
             found = (*(one.code for one in lost), *(one.code for one in implied(study.lab, str(id))))
             codes = ", ".join(shown_codes(found))

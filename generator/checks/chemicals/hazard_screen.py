@@ -37,10 +37,9 @@ DOC = RuleDoc(
 def find(study: LabStudy) -> Iterator[Problem]:
     """One problem a mixture, with every class that only the whole implies, or why that cannot be said."""
     wanted = to_judge(study)
-    for id, made in study.lab.mixtures.items():
-        if id in wanted:
-            yield from _not_screened(study.lab, str(id), made)
-        classes = implied(study.lab, str(id)) if id in wanted else ()
+    for id in (id for id in study.lab.mixtures if id in wanted):
+        made, classes = study.lab.mixtures[id], implied(study.lab, str(id))
+        yield from _not_screened(study.lab, str(id), made)
         if classes and not dropped(study.lab, str(id)):
             codes = ", ".join(dict.fromkeys(one.code for one in classes))
             told = " and ".join(f"{one.name} ({one.code})" for one in classes)

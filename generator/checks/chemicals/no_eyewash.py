@@ -2,7 +2,6 @@
 
 from collections.abc import Iterator
 
-from generator.checks.chemicals.contents import in_use, steps_of
 from generator.checks.rule import Rule
 from generator.hazards import needs_eyewash
 from generator.problems import Level, Problem, RuleDoc
@@ -41,8 +40,7 @@ def find(study: LabStudy) -> Iterator[Problem]:
 
 def _used(study: LabStudy) -> tuple[str, ...]:
     held = [str(place.holds) for place in study.lab.places.values() if place.holds]
-    steps = (step for procedure in study.procedures.values() for step in steps_of(procedure))
-    return tuple(dict.fromkeys((*held, *(id for step in steps for id in in_use(study, step)))))
+    return tuple(dict.fromkeys((*held, *(id for uses in study.uses.values() for id in uses.in_use))))
 
 
 RULE = Rule(DOC, in_lab=find)

@@ -31,8 +31,8 @@ def find(study: LabStudy) -> Iterator[Problem]:
     """One problem a sheet; nothing where the lab does not say how long a sheet is good for."""
     good_for = study.lab.lab.sheets_good_for
     wanted = to_judge(study)
-    for id, bought in study.lab.substances.items():
-        sheet = bought.sheet if id in wanted else None
+    for id in (id for id in study.lab.substances if id in wanted):
+        sheet = study.lab.substances[id].sheet
         if good_for is None or sheet is None or sheet.dated is None:
             continue
         name = title_of(study.lab, id)

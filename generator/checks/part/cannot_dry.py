@@ -21,10 +21,10 @@ DOC = RuleDoc(
 
 def find(study: Study) -> Iterator[Problem]:
     """Every dry step, mends included, at a place that dries nothing."""
-    drying = [id for id, place in study.lab.places.items() if place.makes == "dry"]
     for located in study.steps():
         step, place = located.step, study.place(located.step.at)
         if step.do == "dry" and place is not None and place.makes != "dry":
+            drying = [id for id, other in study.lab.places.items() if other.makes == "dry"]
             yield DOC.found(
                 step.spot("at"),
                 f"{called(study, str(step.at))} does not dry anything: it does not say `makes: dry`",

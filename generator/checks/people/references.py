@@ -6,9 +6,7 @@ from difflib import get_close_matches
 from functools import cache
 from importlib.resources import files
 
-from generator.checks.chemicals.contents import steps_of
 from generator.checks.people.fields import (
-    CALLS,
     FREE,
     KINDS,
     LAB_FIELDS,
@@ -188,6 +186,6 @@ def calls(study: LabStudy) -> Iterator[Reference]:
     for id, place in study.lab.places.items():
         for name in named_in(place, "not_right.call"):
             yield Reference(name, "role", "not_right.call", str(id), place=str(id))
-    for procedure in study.procedures.values():
-        for step in steps_of(procedure):
-            yield from step_references(step, CALLS)
+    for uses in study.uses.values():
+        for call in uses.calls:
+            yield Reference(Text(call.role), "role", "call", f"step {call.step}", step=call.step)

@@ -1,6 +1,6 @@
 """The page of one formula."""
 
-from generator.outputs.address_links import AddressBook, Links
+from generator.outputs.address_links import Book, Links
 from generator.outputs.chart import chart_svg
 from generator.outputs.javascript import formula_path
 from generator.outputs.page import Page, Section
@@ -33,7 +33,7 @@ def calculator_anchors(view: CalculatorView) -> frozenset[str]:
     return part_anchors(_PARTS, view)
 
 
-def calculator_page(view: CalculatorView, book: AddressBook) -> Page:
+def calculator_page(view: CalculatorView, book: Book) -> Page:
     """Return the page; a link that leads nowhere raises NewelError."""
     links = Links(book, calculator_address(view.name))
     form = {name: getattr(view, name) for name in _FORM} | {

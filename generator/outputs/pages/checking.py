@@ -1,6 +1,6 @@
 """The page of a rule, and the report of all that the rules found."""
 
-from generator.outputs.address_links import AddressBook, Links
+from generator.outputs.address_links import Book, Links
 from generator.outputs.page import Page, Section
 from generator.outputs.pages.parts import Part, part_anchors, part_sections
 from generator.outputs.search import SearchEntry
@@ -33,7 +33,7 @@ def rule_anchors(doc: RuleDoc) -> frozenset[str]:
     return part_anchors(_RULE_PARTS, doc)
 
 
-def rule_page(doc: RuleDoc, book: AddressBook) -> Page:
+def rule_page(doc: RuleDoc, book: Book) -> Page:
     """Return the page of a rule, from what the rule says of itself."""
     links = Links(book, rule_address(doc.id))
     needs = ", ".join(doc.needs)
@@ -52,7 +52,7 @@ def report_anchors(view: ReportView) -> frozenset[str]:
     return part_anchors(_REPORT_PARTS, view)
 
 
-def report_page(view: ReportView, book: AddressBook) -> Page:
+def report_page(view: ReportView, book: Book) -> Page:
     """Return the report; a link that leads nowhere raises NewelError."""
     links = Links(book, REPORT)
     head = Section(1, "page_top", view.title, render("report/head.j2", links, view=view))

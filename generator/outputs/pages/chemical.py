@@ -1,6 +1,6 @@
 """The page of a substance or mixture, and the hazard summary of a procedure."""
 
-from generator.outputs.address_links import AddressBook, Links
+from generator.outputs.address_links import Book, Links
 from generator.outputs.page import Page, Section
 from generator.outputs.pages.parts import Part, part_anchors, part_sections
 from generator.outputs.search import SearchEntry
@@ -35,7 +35,7 @@ def chemical_anchors(view: ChemicalView) -> frozenset[str]:
     return part_anchors(_PARTS, view)
 
 
-def chemical_page(view: ChemicalView, book: AddressBook) -> Page:
+def chemical_page(view: ChemicalView, book: Book) -> Page:
     """Return the page of a substance or mixture; a link that leads nowhere raises NewelError."""
     links = Links(book, chemical_address(view.kind, view.id))
     head = Section(1, "page_top", view.title, render("chemical/head.j2", links, view=view))
@@ -54,7 +54,7 @@ def summary_anchors(view: HazardSummaryView) -> frozenset[str]:
     return part_anchors(_EMERGENCIES, view) | {item.id for item in view.items}
 
 
-def summary_page(view: HazardSummaryView, book: AddressBook) -> Page:
+def summary_page(view: HazardSummaryView, book: Book) -> Page:
     """Return the hazard summary; a link that leads nowhere raises NewelError."""
     links = Links(book, hazards_address(view.procedure))
     sections = (

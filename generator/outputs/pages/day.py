@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from generator.outputs.address_links import AddressBook, Links
+from generator.outputs.address_links import Book, Links
 from generator.outputs.page import Page, Section
 from generator.outputs.templating import render
 from generator.views.addresses import day_plan_address
@@ -16,7 +16,7 @@ def day_anchors(view: DayPageView) -> frozenset[str]:
     )
 
 
-def day_page(view: DayPageView, book: AddressBook) -> Page:
+def day_page(view: DayPageView, book: Book) -> Page:
     """Return the page; a link that leads nowhere raises NewelError."""
     links = Links(book, day_plan_address(view.procedure))
     return Page(links.here, view.title, tuple(_sections(view, links)), kind="day")

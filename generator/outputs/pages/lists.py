@@ -1,6 +1,6 @@
 """Pages that lead on: the lab's first page, indexes, the glossary."""
 
-from generator.outputs.address_links import AddressBook, Links
+from generator.outputs.address_links import Book, Links
 from generator.outputs.page import Page, Section
 from generator.outputs.pages.parts import Part, part_anchors, part_sections
 from generator.outputs.search import SearchEntry
@@ -23,7 +23,7 @@ def home_anchors(view: HomeView) -> frozenset[str]:
     return part_anchors(_HOME_PARTS, view)
 
 
-def home_page(view: HomeView, book: AddressBook) -> Page:
+def home_page(view: HomeView, book: Book) -> Page:
     """Return the lab's first page; a link that leads nowhere raises NewelError."""
     links = Links(book, HOME)
     head = Section(1, "page_top", view.title, render("home/head.j2", links, view=view))
@@ -36,7 +36,7 @@ def index_anchors(view: IndexView) -> frozenset[str]:
     return frozenset(group.anchor for group in view.groups)
 
 
-def index_page(view: IndexView, book: AddressBook) -> Page:
+def index_page(view: IndexView, book: Book) -> Page:
     """Return an index; a link that leads nowhere raises NewelError."""
     links = Links(book, view.address)
     sections = (
@@ -54,7 +54,7 @@ def glossary_anchors(view: GlossaryView) -> frozenset[str]:
     return frozenset(term.id for term in view.terms)
 
 
-def glossary_page(view: GlossaryView, book: AddressBook) -> Page:
+def glossary_page(view: GlossaryView, book: Book) -> Page:
     """Return the glossary."""
     html = render("index/glossary.j2", Links(book, GLOSSARY), view=view)
     return Page(

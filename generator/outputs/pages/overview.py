@@ -1,6 +1,6 @@
 """The overview of a lab's hazards, and a procedure's sheet for the safety office."""
 
-from generator.outputs.address_links import AddressBook, Links
+from generator.outputs.address_links import Book, Links
 from generator.outputs.page import Page, Section
 from generator.outputs.search import SearchEntry
 from generator.outputs.templating import render
@@ -15,7 +15,7 @@ def overview_anchors(view: LabHazardsView) -> frozenset[str]:
     return frozenset(table.anchor for table in view.tables)
 
 
-def overview_page(view: LabHazardsView, book: AddressBook) -> Page:
+def overview_page(view: LabHazardsView, book: Book) -> Page:
     """Return the overview; a link that leads nowhere raises NewelError."""
     links = Links(book, HAZARDS)
     tables = (
@@ -37,7 +37,7 @@ def office_anchors(view: OfficeView) -> frozenset[str]:
     return frozenset((*map(_anchor, range(len(view.sections))), _SIGNS))
 
 
-def office_page(view: OfficeView, book: AddressBook) -> Page:
+def office_page(view: OfficeView, book: Book) -> Page:
     """Return the sheet for the safety office; a link that leads nowhere raises NewelError."""
     links = Links(book, office_address(view.procedure))
     sections = (

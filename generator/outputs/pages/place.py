@@ -1,6 +1,6 @@
 """The page of a place."""
 
-from generator.outputs.address_links import AddressBook, Links
+from generator.outputs.address_links import Book, Links
 from generator.outputs.page import Page, Section
 from generator.outputs.pages.parts import Part, part_anchors, part_sections
 from generator.outputs.search import SearchEntry
@@ -26,7 +26,7 @@ def place_anchors(view: PlaceView) -> frozenset[str]:
     return part_anchors(_PARTS, view)
 
 
-def place_page(view: PlaceView, book: AddressBook) -> Page:
+def place_page(view: PlaceView, book: Book) -> Page:
     """Return the page; a link that leads nowhere raises NewelError."""
     links = Links(book, place_address(view.id))
     head = Section(1, "page_top", view.title, render("place/head.j2", links, view=view))

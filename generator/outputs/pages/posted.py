@@ -1,6 +1,6 @@
 """The pages that say which cards hang where, and whether the one in front of you is current."""
 
-from generator.outputs.address_links import AddressBook, Links
+from generator.outputs.address_links import Book, Links
 from generator.outputs.page import Page, Section
 from generator.outputs.templating import render
 from generator.views.addresses import CARDS, CURRENT, PRINT_ALL_PATH, REPLACE
@@ -9,7 +9,7 @@ from generator.views.posted import PostedView
 PRINTS = "to_print"
 
 
-def posted_page(view: PostedView, book: AddressBook) -> Page:
+def posted_page(view: PostedView, book: Book) -> Page:
     """Return the list of laminated copies, and of all that can be printed."""
     links = Links(book, CARDS)
     sections = [Section(1, "page_top", "Wall cards", render("posted/posted.j2", links, view=view))]
@@ -25,14 +25,14 @@ def posted_anchors(view: PostedView) -> frozenset[str]:
     return frozenset((PRINTS,)) if view.prints else frozenset()
 
 
-def replace_page(view: PostedView, book: AddressBook) -> Page:
+def replace_page(view: PostedView, book: Book) -> Page:
     """Return the list of copies to replace, to be printed and ticked off."""
     title = "Replace list"
     html = render("posted/replace.j2", Links(book, REPLACE), view=view)
     return Page(REPLACE, title, (Section(1, "page_top", title, html),), kind="posted")
 
 
-def current_page(view: PostedView, book: AddressBook) -> Page:
+def current_page(view: PostedView, book: Book) -> Page:
     """Return the page that a card's QR code opens."""
     links = Links(book, CURRENT)
     cards = {

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from generator.model.verbs import VERBS
-from generator.outputs.address_links import AddressBook, Links
+from generator.outputs.address_links import Book, Links
 from generator.outputs.explained import Explained
 from generator.outputs.javascript import formula_path
 from generator.outputs.page import Page, Section
@@ -52,7 +52,7 @@ def _stage_anchor(stage: StageView, view: ProcedureView) -> str:
     return f"stage_{stage.id}" if is_taken else stage.id
 
 
-def procedure_page(view: ProcedureView, book: AddressBook) -> Page:
+def procedure_page(view: ProcedureView, book: Book) -> Page:
     """Return the page; a link that leads nowhere raises NewelError."""
     address = procedure_address(view.id)
     sections = tuple(_sections(view, Links(book, address)))

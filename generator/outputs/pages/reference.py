@@ -1,6 +1,6 @@
 """The page that lists every noun, field and verb of the model."""
 
-from generator.outputs.address_links import AddressBook, Links
+from generator.outputs.address_links import Book, Links
 from generator.outputs.page import Page, Section
 from generator.outputs.search import SearchEntry
 from generator.outputs.templating import render
@@ -16,7 +16,7 @@ def reference_anchors(view: ReferenceView) -> frozenset[str]:
     return frozenset((_VERBS, *(noun.anchor for noun in view.nouns)))
 
 
-def reference_page(view: ReferenceView, book: AddressBook) -> Page:
+def reference_page(view: ReferenceView, book: Book) -> Page:
     """Return the reference of the model."""
     links = Links(book, MODEL)
     sections = (

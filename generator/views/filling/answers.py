@@ -5,14 +5,14 @@ from typing import Any
 
 from generator.formulas import AnyInput, Formula, FormulaError, Input
 from generator.model import CalculatorSettings, Number, Text
-from generator.study import Study
 from generator.units import UNITS, Quantity, show_unit
 from generator.units.dimension import NUMBER, Dimension
 from generator.views.filling.boxes import as_quantity
+from generator.views.summary import ProcedureSummary
 
 
 def start_values(
-    formula: Formula, settings: CalculatorSettings | None, studies: Iterable[Study] = ()
+    formula: Formula, settings: CalculatorSettings | None, users: Iterable[ProcedureSummary] = ()
 ) -> dict[str, Any]:
     """The lab's defaults, else the worked example, else the formula's defaults; what has none is left out.
 
@@ -27,7 +27,7 @@ def start_values(
             value = as_quantity(each, value)
         if value is not None:
             found[each.name] = value
-    return _in_units(formula, found, settings, studies) if formula.as_given else found
+    return _in_units(formula, found, settings, users) if formula.as_given else found
 
 
 def settings_values(settings: CalculatorSettings | None) -> dict[str, Any]:
@@ -47,10 +47,13 @@ def _plain(value: Any) -> Any:
 
 
 def _in_units(
-    formula: Formula, found: Mapping[str, Any], settings: CalculatorSettings | None, studies: Iterable[Study]
+    formula: Formula,
+    found: Mapping[str, Any],
+    settings: CalculatorSettings | None,
+    users: Iterable[ProcedureSummary],
 ) -> dict[str, Any]:
     """Plain numbers of a lab's own formula with their units, quantities of one kind in one unit."""
-    said = dict(_units_said(formula, settings, studies))
+    said = dict(_units_said(formula, settings, users))
     order = sorted(formula.inputs, key=lambda each: each.name != formula.answer.like)
     kinds: dict[Dimension, str] = {}
     values: dict[str, Any] = {}
@@ -75,12 +78,10 @@ def _in_one_unit(value: Quantity, unit: str, kinds: dict[Dimension, str]) -> Qua
 
 
 def _units_said(
-    formula: Formula, settings: CalculatorSettings | None, studies: Iterable[Study]
+    formula: Formula, settings: CalculatorSettings | None, users: Iterable[ProcedureSummary]
 ) -> Iterator[tuple[str, str]]:
-    for study in studies:
-        for sum in study.sums.by_key.values():
-            given = sum.inputs if sum.formula == formula.name else ()
-            yield from ((one.name, one.value.unit) for one in given if isinstance(one.value, Quantity))
+    for user in users:
+        yield from ((name, unit) for used, name, unit in user.units if used == formula.name)
     for name, window in settings.usual.items() if settings else ():
         side = window.high or window.low
         if side:

@@ -5,12 +5,10 @@ from typing import Any
 
 from generator.formulas import Example, Formula, Input
 from generator.formulas.inverse import solvable
-from generator.model import FormulaRef
-from generator.study import LabStudy, Study
+from generator.study import LabStudy
 from generator.sums import answer_limit
 from generator.units import UNITS, Quantity, UnitsError, read_quantity, show_quantity, show_unit
 from generator.units.dimension import NUMBER
-from generator.views.addresses import procedure_address
 from generator.views.calculator import CalculatorView, WorkedView
 from generator.views.filling.answers import answer_shown, answer_unit, input_titles, start_values
 from generator.views.filling.boxes import box_view, counted_unit_view, lab_ranges, shown_value, unit_view
@@ -19,16 +17,17 @@ from generator.views.filling.effects import effect_sentences, naive_sentence
 from generator.views.filling.reckoner import reckoner_view
 from generator.views.filling.words import named
 from generator.views.plan import UnitView
-from generator.views.shown import LinkView
+from generator.views.summary import ProcedureSummary
 
 
-def calculator_view(formula: Formula, lab: LabStudy, studies: Iterable[Study]) -> CalculatorView:
+def calculator_view(
+    formula: Formula, lab: LabStudy, summaries: Iterable[ProcedureSummary] = ()
+) -> CalculatorView:
     """Boxes start with the lab's defaults, else with the worked example, else with the formula's defaults."""
-    studies = tuple(studies)
+    users = tuple(one for one in summaries if formula.name in one.formulas)
     settings = lab.lab.calculators.get(formula.name)
-    values = start_values(formula, settings, studies)
-    ranges, limit = lab_ranges(settings), answer_limit(formula, settings)
-    answer = formula.answer
+    values = start_values(formula, settings, users)
+    ranges, limit, answer = lab_ranges(settings), answer_limit(formula, settings), formula.answer
     units = _answer_units(formula, values)
     boxes = tuple(box_view(each, values.get(each.name), ranges, formula.as_given) for each in formula.inputs)
     return CalculatorView(
@@ -57,7 +56,7 @@ def calculator_view(formula: Formula, lab: LabStudy, studies: Iterable[Study]) -
         chart=chart_view(formula, values, ranges),
         requires=tuple(one.otherwise for one in formula.requires),
         reckoner=reckoner_view(formula, values, ranges, limit),
-        used_in=tuple(_used_in(formula, studies)),
+        used_in=tuple(one.row.link for one in users),
         date=f"{lab.today.day} {lab.today:%B %Y}",
         search_text="\n".join(_found_by(formula)),
     )
@@ -123,12 +122,3 @@ def _counted_limit(formula: Formula, limit: Quantity, units: tuple[UnitView, ...
     if formula.as_given and limit.dimension != NUMBER:
         return limit.to(symbol).number
     return limit.si
-
-
-def _used_in(formula: Formula, studies: Iterable[Study]) -> Iterator[LinkView]:
-    for study in studies:
-        sums = {sum.formula for sum in study.sums.by_key.values()}
-        named_in = {str(name) for step in study.procedure.steps for name in step.formulas}
-        refs = {str(v.formula) for v in study.procedure.job.values() if isinstance(v, FormulaRef)}
-        if formula.name in sums | named_in | refs:
-            yield LinkView(study.procedure.title, procedure_address(study.procedure.id))

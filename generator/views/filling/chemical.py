@@ -1,12 +1,12 @@
 """The pages of substances and mixtures: declared hazards first, the screening beside them."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 
 from generator.hazards import Edition, NotScreened, Screening
 from generator.model import Mixture, Substance
-from generator.study import LabStudy, Study
+from generator.study import LabStudy
 from generator.units import Window, show_quantity, show_window
-from generator.views.addresses import place_address, procedure_address, sheet_path
+from generator.views.addresses import place_address, sheet_path
 from generator.views.chemical import AmountView, ChemicalView
 from generator.views.filling.headings import headings
 from generator.views.filling.home import help_facts
@@ -24,9 +24,9 @@ CAUTION = (
 
 
 def substance_view(
-    study: LabStudy, id: str, studies: Iterable[Study], files: frozenset[str] = frozenset()
+    study: LabStudy, id: str, met_in: tuple[LinkView, ...] = (), files: frozenset[str] = frozenset()
 ) -> ChemicalView:
-    """A substance as bought; `files` are the paths of the site's files."""
+    """A substance as bought; `met_in` leads to procedures, `files` are the paths of the site's files."""
     substance: Substance = study.lab.substances[id]  # type: ignore[index]
     codes = tuple(map(str, substance.hazards))
     words = (substance.title, substance.cas or "", *codes)
@@ -37,7 +37,7 @@ def substance_view(
         label_view(codes, substance.not_classified, _edition(study), _from_sheet(substance)),
         facts=tuple(_substance_facts(substance)),
         headings=headings(study, id, substance),
-        used_in=(*_mixtures_with(study, id), *_procedures_with(id, studies)),
+        used_in=(*_mixtures_with(study, id), *met_in),
         files=chemical_files(f"substances/{id}", files),
         help=help_facts(study.lab),
         caution=CAUTION,
@@ -49,7 +49,7 @@ def substance_view(
 def mixture_view(
     study: LabStudy,
     id: str,
-    studies: Iterable[Study],
+    met_in: tuple[LinkView, ...] = (),
     screening: Screening | NotScreened | None = None,
     files: frozenset[str] = frozenset(),
 ) -> ChemicalView:
@@ -70,7 +70,7 @@ def mixture_view(
         wear=tuple(worn_sign(study.lab, str(piece)) for piece in mixture.wear),
         if_contaminated=mixture.if_contaminated or "",
         screening=screening_view(study, codes, screening),
-        used_in=(*_places_of(study, id), *_procedures_with(id, studies)),
+        used_in=(*_places_of(study, id), *met_in),
         files=chemical_files(f"mixtures/{id}", files),
         help=help_facts(study.lab),
         caution=CAUTION,
@@ -153,18 +153,3 @@ def _mixtures_with(study: LabStudy, id: str) -> Iterator[LinkView]:
         link = chemical_link(study.lab, str(mixture_id))
         if id in mixture.made_of and link:
             yield link
-
-
-def _procedures_with(id: str, studies: Iterable[Study]) -> Iterator[LinkView]:
-    for study in studies:
-        if met_in(study, id):
-            yield LinkView(study.procedure.title, procedure_address(study.procedure.id))
-
-
-def met_in(study: Study, id: str) -> bool:
-    """Whether a step of a procedure uses this, or works at a place that holds it."""
-    for found in study.steps():
-        place = study.place(found.step.at)
-        if id in found.step.use or (place and place.holds == id):
-            return True
-    return False

@@ -6,12 +6,12 @@ from generator.formulas import FIELDS, Formula
 from generator.hazards import Edition, signal_word, statement_text
 from generator.model import Lab, Mixture, Place, Substance
 from generator.problems import RuleDoc
-from generator.study import LabStudy, Study
+from generator.study import LabStudy
 from generator.units import show_window
 from generator.views import addresses
 from generator.views.filling.place import out_of_use
 from generator.views.filling.plan import clock_words
-from generator.views.filling.procedure_rows import in_order, newest_rows, posted_row
+from generator.views.filling.procedure_rows import in_order, newest_rows
 from generator.views.filling.words import (
     call_view,
     chemical_link,
@@ -20,8 +20,8 @@ from generator.views.filling.words import (
 )
 from generator.views.home import HomeView
 from generator.views.index import GlossaryView, GroupView, IndexView, RowView, TermView
-from generator.views.posted import StandingView
 from generator.views.shown import BannerView, CallView, EmergencyView, FactView, LinkView
+from generator.views.summary import ProcedureSummary
 
 _HELP = (
     ("eyewash", "Eyewash"),
@@ -33,14 +33,10 @@ _HELP = (
 
 
 def home_view(
-    study: LabStudy,
-    studies: Iterable[Study],
-    banners: tuple[BannerView, ...] = (),
-    standings: Mapping[str, StandingView] | None = None,
+    study: LabStudy, summaries: Iterable[ProcedureSummary], banners: tuple[BannerView, ...] = ()
 ) -> HomeView:
     """Whom to call, what to do first, when the lab is open, what is done here, what is posted and changed."""
-    lab, room, shown = study.lab, study.lab.lab, tuple(studies)
-    stands = standings or {}
+    lab, room, shown = study.lab, study.lab.lab, tuple(summaries)
     return HomeView(
         room.title or room.name,
         f"{room.name}, room {room.room}" if room.title else f"Room {room.room}",
@@ -53,9 +49,9 @@ def home_view(
             for session in room.sessions
         ),
         tuple(worn_sign(lab, str(piece)) for piece in room.base_wear),
-        tuple(posted_row(one, stands.get(str(one.procedure.id))) for one in shown),
+        tuple(one.posted_row for one in shown),
         banners=banners,
-        changes=tuple(newest_rows(shown, stands)),
+        changes=tuple(newest_rows(shown)),
     )
 
 

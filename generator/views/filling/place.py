@@ -1,11 +1,10 @@
 """The page of a place."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 
 from generator.model import Place
-from generator.study import LabStudy, Study
+from generator.study import LabStudy
 from generator.units import show_quantity, show_window
-from generator.views.addresses import procedure_address
 from generator.views.filling.hazard_words import word_sign
 from generator.views.filling.words import (
     chemical_link,
@@ -20,8 +19,8 @@ from generator.views.place import PlaceView
 from generator.views.shown import BannerView, FactView, LinkView, SignView
 
 
-def place_view(study: LabStudy, id: str, studies: Iterable[Study]) -> PlaceView:
-    """What a place demands and allows, and every step of the given procedures that works there."""
+def place_view(study: LabStudy, id: str, steps: tuple[LinkView, ...] = ()) -> PlaceView:
+    """What a place demands and allows, and `steps`, one link for each procedure that works there."""
     place = study.place(id)
     assert place is not None
     lab = study.lab
@@ -40,7 +39,7 @@ def place_view(study: LabStudy, id: str, studies: Iterable[Study]) -> PlaceView:
         timer=timer.title if timer else "",
         first=(timer.when_it_sounds or "") if timer else "",
         contents=contents,
-        steps=tuple(_steps(id, studies)),
+        steps=steps,
         banners=tuple(_banners(place)),
         search_text="\n".join((*words, contents.text if contents else "")),
     )
@@ -112,13 +111,3 @@ def _rides(study: LabStudy, place: Place) -> Iterator[FactView]:
     for label, residues in (("Takes off", place.clears), ("Leaves on the part", place.leaves)):
         if residues:
             yield FactView(label, joined(low(thing_title(study.lab, str(one))) for one in residues))
-
-
-def _steps(id: str, studies: Iterable[Study]) -> Iterator[LinkView]:
-    """One link for each procedure, to its first step here."""
-    for study in studies:
-        here = [(number, step) for number, step in enumerate(study.procedure.steps, 1) if step.at == id]
-        if here:
-            numbers = joined(str(number) for number, _ in here)
-            text = f"{study.procedure.title}: step{'s' * (len(here) > 1)} {numbers}"
-            yield LinkView(text, procedure_address(study.procedure.id), str(here[0][1].id))

@@ -1,7 +1,7 @@
 """What is posted, as pages show it: issue and history of a procedure, and the cards on the walls."""
 
 import datetime
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterator, Mapping
 
 from generator.model import Card
 from generator.model.posted import IssueHead, Withdrawal
@@ -19,6 +19,7 @@ from generator.views.posted import (
     CurrentCardView,
     IssueView,
     PostedView,
+    PrintsView,
     StandingView,
 )
 from generator.views.shown import BannerView
@@ -102,21 +103,16 @@ def _role(study: Study, id: str) -> str:
 
 def posted_view(
     shelf: Shelf,
-    shown: Iterable[tuple[Study, str, Mapping[str, str]]],
+    cards: tuple[CurrentCardView, ...],
+    papers: tuple[PrintsView, ...],
     today: datetime.date,
     files: frozenset[str],
     room: str = "",
 ) -> PostedView:
-    """The lists of copies and of cards; `shown` are studies with their status and the codes of drafts.
+    """The lists of copies and of cards; `cards` and `papers` are those of every procedure that is shown.
 
     `room` is the lab's name, for what is printed.
     """
-    cards: list[CurrentCardView] = []
-    studies: list[Study] = []
-    for study, status, codes in shown:
-        studies.append(study)
-        for card in study.procedure.cards:
-            cards.append(_current(shelf, study, card, status, codes, files))
     by_name = {f"{card.procedure}/{card.card}": card for card in cards}
     titles = {name: card.title for name, card in by_name.items()}
     hung = hanging(shelf, today)
@@ -129,8 +125,16 @@ def posted_view(
         replace=tuple(replace_groups(hung, by_name, files)),
         look=tuple(look_groups(hung, by_name)),
         wrong=sum(one.is_wrong for one in hung),
-        prints=tuple(prints_view(studies, files)),
+        prints=tuple(prints_view(papers, files)),
     )
+
+
+def current_cards(
+    shelf: Shelf, study: Study, status: str, codes: Mapping[str, str], files: frozenset[str]
+) -> Iterator[CurrentCardView]:
+    """The cards of a study as they are posted; `codes` are those of a draft's."""
+    for card in study.procedure.cards:
+        yield _current(shelf, study, card, status, codes, files)
 
 
 def _current(
@@ -155,7 +159,7 @@ def _current(
     )
 
 
-def _gone(shelf: Shelf, there: list[CurrentCardView]) -> Iterator[CurrentCardView]:
+def _gone(shelf: Shelf, there: tuple[CurrentCardView, ...]) -> Iterator[CurrentCardView]:
     """Cards of earlier issues that are posted no more."""
     known = {f"{card.procedure}/{card.card}" for card in there}
     for id, files in shelf.issues.items():

@@ -19,13 +19,17 @@ _ROOM = (
 )
 
 
-def prints_view(studies: Iterable[Study], files: frozenset[str]) -> Iterator[PrintsView]:
+def prints_view(papers: Iterable[PrintsView], files: frozenset[str]) -> Iterator[PrintsView]:
     """Only what the build made; everything in one file is there when it was asked for."""
-    found = (("The room", _ROOM), *((_title(study), tuple(_rows(study))) for study in studies))
-    for title, rows in found:
-        there = tuple(row for row in rows if row[1] in files)
+    for one in (PrintsView("The room", _ROOM), *papers):
+        there = tuple(row for row in one.files if row[1] in files)
         if there:
-            yield PrintsView(title, there)
+            yield PrintsView(one.title, there)
+
+
+def papers_of(study: Study) -> PrintsView:
+    """All that can be printed of a procedure, whether the build made it or not."""
+    return PrintsView(_title(study), tuple(_rows(study)))
 
 
 def _title(study: Study) -> str:

@@ -2,15 +2,16 @@
 
 from collections.abc import Iterable, Iterator, Mapping
 from datetime import date
+from types import MappingProxyType
 
+from generator.model import Lab
 from generator.problems import Level, Problem
-from generator.study import Study
-from generator.views.addresses import procedure_address, rule_address
+from generator.views.addresses import rule_address
 from generator.views.filling.sheets_held import day_words
-from generator.views.filling.words import counted, joined, low, role_title, spoken_time
-from generator.views.report import FindingView, NotMadeView, ReportView, WalkedView
+from generator.views.filling.words import counted, joined, low, role_title
+from generator.views.report import FindingView, NotMadeView, ReportView
 from generator.views.shown import LinkView
-from generator.walk import Ground, stretches, totals
+from generator.views.summary import ProcedureSummary
 
 LIMITS = (
     "A check proves only what was declared. It cannot see a bottle, a part or a pair of gloves, and it "
@@ -29,11 +30,17 @@ _BLIND = (
 
 
 def report_view(
-    problems: Iterable[Problem], not_made: Mapping[str, tuple[str, ...]], studies: Iterable[Study] = ()
+    problems: Iterable[Problem],
+    not_made: Mapping[str, tuple[str, ...]],
+    summaries: Iterable[ProcedureSummary] = (),
+    titles: Mapping[str, str] = MappingProxyType({}),
 ) -> ReportView:
-    """Every finding, the gravest first, every check that was not made, and how far the walk went."""
-    found, walked = tuple(problems), tuple(studies)
-    steps, titles = _steps(walked), _titles(walked)
+    """Every finding, the gravest first, every check that was not made, and how far the walk went.
+
+    `titles` are how the roles are called in the middle of a sentence.
+    """
+    found, walked = tuple(problems), tuple(summaries)
+    steps = _steps(walked)
     graded = [problem for level in _GRAVITY for problem in found if problem.level is level]
     lived_with = [problem for problem in found if problem.level is Level.ACCEPTED]
     return ReportView(
@@ -46,7 +53,7 @@ def report_view(
         ),
         LIMITS,
         accepted=tuple(_finding(problem, steps, titles) for problem in lived_with),
-        walked=tuple(_walked(study) for study in walked),
+        walked=tuple(one.walked for one in walked),
         total=_total(walked),
         blind=(*_blind(walked), *_BLIND),
     )
@@ -59,14 +66,12 @@ def _summary(found: tuple[Problem, ...]) -> str:
     )
 
 
-def _steps(studies: tuple[Study, ...]) -> dict[tuple[str, str], LinkView]:
+def _steps(walked: tuple[ProcedureSummary, ...]) -> dict[tuple[str, str], LinkView]:
     """Each step of a page by file and id; a class stands behind the procedure that it belongs to."""
     steps: dict[tuple[str, str], LinkView] = {}
-    for study in studies:
-        address = procedure_address(study.procedure.id)
-        for step in study.procedure.steps:
-            link = LinkView(f"step {step.id}", address, str(step.id))
-            steps.setdefault((step.where.file, str(step.id)), link)
+    for one in walked:
+        for file, id in one.steps:
+            steps.setdefault((file, id), LinkView(f"step {id}", one.row.link.address, id))
     return steps
 
 
@@ -93,10 +98,9 @@ def _finding(
     )
 
 
-def _titles(studies: tuple[Study, ...]) -> dict[str, str]:
-    """The roles of the lab in the middle of a sentence."""
-    roles = studies[0].lab.roles if studies else {}
-    return {str(id): low(role_title(studies[0].lab, str(id))) for id in roles}
+def role_words(lab: Lab) -> dict[str, str]:
+    """The roles of a lab in the middle of a sentence."""
+    return {str(id): low(role_title(lab, str(id))) for id in lab.roles}
 
 
 def _day(text: str) -> str:
@@ -106,51 +110,28 @@ def _day(text: str) -> str:
         return text
 
 
-def _walked(study: Study) -> WalkedView:
-    walk = study.walk
-    spent = totals(Ground(study.lab, study.procedure, study.sums), walk)
-    longest = max(stretches(walk), key=lambda stretch: stretch.seconds, default=None)
-    span = f"{spoken_time(longest.seconds)}, {longest.first} to {longest.last}" if longest else ""
-    return WalkedView(
-        LinkView(study.procedure.title, procedure_address(study.procedure.id)),
-        str(len(walk.straight)),
-        f"{len(walk.moments)}{'' if walk.finished else ', stopped at the bound'}",
-        str(len(walk.paths) + 1),
-        _time(spent.all),
-        _time(spent.hands_on),
-        _time(spent.here),
-        _time(spent.near),
-        _time(spent.away),
-        span,
-    )
-
-
-def _time(seconds: float) -> str:
-    return spoken_time(seconds) if seconds else ""
-
-
-def _total(studies: tuple[Study, ...]) -> str:
-    if not studies:
+def _total(walked: tuple[ProcedureSummary, ...]) -> str:
+    if not walked:
         return ""
-    steps = sum(len(study.walk.straight) for study in studies)
-    moments = sum(len(study.walk.moments) for study in studies)
-    paths = sum(len(study.walk.paths) + 1 for study in studies)
+    steps = sum(one.counts.straight for one in walked)
+    moments = sum(one.counts.moments for one in walked)
+    paths = sum(one.counts.paths for one in walked)
     return (
-        f"{counted(len(studies), 'procedure')} walked: {counted(steps, 'step')} without a fault; with every "
+        f"{counted(len(walked), 'procedure')} walked: {counted(steps, 'step')} without a fault; with every "
         f"check that may fail and every pause {counted(paths, 'path')} and {counted(moments, 'moment')}."
     )
 
 
-def _blind(studies: tuple[Study, ...]) -> Iterator[str]:
+def _blind(walked: tuple[ProcedureSummary, ...]) -> Iterator[str]:
     """What was left out here and now, counted."""
-    acts = sum(step.do == "act" for study in studies for step in study.procedure.steps)
+    acts = sum(one.counts.acts for one in walked)
     if acts:
         yield f"{counted(acts, 'step')} of the kind “act”: they change nothing that is followed here."
-    untimed = sum(totals(Ground(s.lab, s.procedure, s.sums), s.walk).untimed for s in studies)
+    untimed = sum(one.counts.untimed for one in walked)
     if untimed:
         yield f"{counted(untimed, 'step')} without a time: every time here is short by what they take."
-    cut = [study for study in studies if not study.walk.finished]
+    cut = [one.title for one in walked if not one.counts.finished]
     if cut:
-        yield f"What lies behind the bound of the walk in {joined(str(s.procedure.title) for s in cut)}."
+        yield f"What lies behind the bound of the walk in {joined(cut)}."
     yield "Two checks that fail in one run: each is walked by itself, and then all of them once in one run."
     yield "How long a fault takes to put right: the times above are those of a run without one."

@@ -1,0 +1,16 @@
+"""What one procedure gives to the rules of the whole lab."""
+
+from generator.checks.chemicals.contents import in_use, reached, steps_of
+from generator.checks.people.fields import CALLS
+from generator.checks.people.references import step_references
+from generator.model import Procedure
+from generator.study import LabStudy
+from generator.study.uses import Called, Uses
+
+
+def uses_of(study: LabStudy, procedure: Procedure) -> Uses:
+    """The names that its steps bring into use, reach and call, each in the order met."""
+    steps = tuple(steps_of(procedure))
+    used = dict.fromkeys(id for step in steps for id in in_use(study, step))
+    calls = (Called(str(one.name), one.step) for step in steps for one in step_references(step, CALLS))
+    return Uses(tuple(used), tuple(sorted(reached(study, procedure))), tuple(calls))

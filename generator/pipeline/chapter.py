@@ -1,0 +1,195 @@
+"""One procedure through the whole flow: read, checked, shown as it stands, printed, its pages laid out."""
+
+import datetime
+from collections.abc import Mapping
+from dataclasses import dataclass, field, replace
+
+from generator.checks import RULES
+from generator.checks.lab_uses import uses_of
+from generator.formulas import Formula
+from generator.outputs.pages.sheets import Chronicle, procedure_sheets
+from generator.outputs.site import SiteFile
+from generator.pipeline.cards import SetCard, set_cards
+from generator.pipeline.check import Checked, check_file
+from generator.pipeline.day_plans import set_day_plans
+from generator.pipeline.hazard_prints import print_procedure
+from generator.pipeline.looks import Ground, Watch
+from generator.pipeline.marks import card_marks
+from generator.pipeline.paper import set_paper
+from generator.pipeline.parts import Leaves, Part, keep_files, lay_sheets
+from generator.pipeline.posted_pictures import posted_picture_files
+from generator.pipeline.posted_problems import review_due
+from generator.pipeline.sources import Sources, step_sources
+from generator.pipeline.standing import Shown, Standing, show_standing
+from generator.posting.shelf import Shelf
+from generator.problems import Level, Problem
+from generator.reading import EditAddress, LabRead, read_one
+from generator.study import Study
+from generator.study.uses import Uses
+from generator.views.card import CardView
+from generator.views.day_plan import DayPlanView
+from generator.views.filling.card import CardFacts
+from generator.views.filling.posted import current_cards, standing_view
+from generator.views.filling.prints import papers_of
+from generator.views.filling.summary import summary_of
+from generator.views.posted import CurrentCardView, PrintsView
+from generator.views.summary import ProcedureSummary
+
+
+@dataclass(frozen=True, slots=True)
+class Display:
+    """What is shown of a procedure, and how it stands.
+
+    `replaced` says that an issue is shown in place of its files, `edited` that they differ from one that
+    stands; `uses` are the lab's nouns of one that is posted just as its files are.
+    """
+
+    part: Part
+    title: str
+    summaries: tuple[ProcedureSummary, ...]
+    cards: tuple[CurrentCardView, ...]
+    papers: tuple[PrintsView, ...]
+    replaced: bool
+    edited: bool
+    uses: tuple[tuple[str, str], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Chapter:
+    """What was found in a procedure, the rules that had what they need, what it uses, what is shown of it.
+
+    `misread` says that something could not be read as written. Nothing is shown where an error stops it.
+    """
+
+    problems: tuple[Problem, ...] = ()
+    misread: bool = False
+    ran: tuple[str, ...] = ()
+    uses: Uses | None = None
+    display: Display | None = None
+
+
+@dataclass(frozen=True)
+class Sets:
+    """What the print of everything is put together from, as the chapters bring it."""
+
+    cards: list[SetCard] = field(default_factory=list)
+    signs: list[CardView] = field(default_factory=list)
+    plans: list[str] = field(default_factory=list)
+
+
+@dataclass(frozen=True)
+class Wanted:
+    """What a build is asked for, and all it has beside the procedures.
+
+    `base` names all of it that is not looked up by id, `every` prints the hazard papers of procedures without
+    cards too.
+    """
+
+    nouns: LabRead
+    ground: Ground
+    shelf: Shelf
+    today: datetime.date
+    draft: bool
+    site_url: str
+    formulas: Mapping[str, Formula]
+    pictures: Mapping[str, str]
+    edit: EditAddress | None = None
+    preview: bool = False
+    base: str = ""
+    every: bool = False
+    sets: Sets = field(default_factory=Sets)
+
+
+def write_chapter(wanted: Wanted, leaves: Leaves, id: str, watch: Watch, checked_only: bool) -> Chapter:
+    """A procedure's chapter, from its files and the watched lab; one without a file is an issue's."""
+    nouns = replace(wanted.nouns, lab=watch.study.lab, problems=())
+    read = read_one(nouns, id) if id in nouns.folder.procedures else nouns
+    shelf = wanted.shelf.only(id)
+    problems, studies = list(read.problems), {}
+    for file in read.procedures.values():
+        for study, found in check_file(watch.study, file, read, shelf):
+            studies[str(study.procedure.id)] = study
+            problems += found
+    stopped = any(problem.level is Level.ERROR for problem in problems)
+    checked = Checked(tuple(problems), watch.study, studies, shelf=shelf)
+    uses = next((uses_of(watch.study, file.procedure) for file in read.procedures.values()), None)
+    ran = tuple(rule.doc.id for rule in RULES if rule.doc.needs and any(map(rule.can_run, studies.values())))
+    display = None if stopped or checked_only else _display(wanted, leaves, read, checked, watch)
+    return Chapter(tuple(problems), bool(read.problems), ran if studies else (), uses, display)
+
+
+def _display(wanted: Wanted, leaves: Leaves, read: LabRead, checked: Checked, watch: Watch) -> Display:
+    standings, issues = show_standing(read, checked, wanted.draft, watch.stock, wanted.pictures)
+    shown = Shown(watch.study, standings)
+    printed = _printed(wanted, leaves, shown)
+    sources = step_sources(read, wanted.edit, wanted.preview)
+    told = tuple(
+        (study, _chronicle(wanted, printed, one, study, checked, sources))
+        for one in standings
+        for study in one.studies.values()
+    )
+    stopped = any(problem.level is Level.ERROR for problem in printed.problems)
+    sheets = (
+        it for study, chronicle in ([] if stopped else told) for it in procedure_sheets(study, chronicle)
+    )
+    files = (*printed.files, *posted_picture_files(shown.studies, read.folder))
+    part = replace(lay_sheets(leaves, sheets), files=keep_files(leaves, files), problems=printed.problems)
+    return Display(
+        part,
+        next((str(one.studies[""].procedure.title) for one in standings), ""),
+        tuple(summary_of(study, chronicle.standing) for study, chronicle in told),
+        tuple(card for one in standings for study in one.studies.values()
+              for card in current_cards(checked.shelf, study, one.status, one.codes, printed.paths)),
+        tuple(papers_of(study) for study, _ in told),
+        bool(issues),
+        any(one.issue is not None and not one.withdrawn for one in standings),
+        tuple(sorted(name for one in standings for name in one.uses)),
+    )  # fmt: skip
+
+
+def _chronicle(
+    wanted: Wanted, printed: "_Printed", one: Standing, study: Study, checked: Checked, sources: Sources
+) -> Chronicle:
+    due = review_due(study.procedure, one.head) if one.head else None
+    return Chronicle(
+        wanted.formulas,
+        printed.paths,
+        standing_view(study, checked.shelf, one.status, one.edited, due, one.codes),
+        printed.days.get(str(study.procedure.id), ()),
+        sources.get(one.id, {}),
+    )
+
+
+@dataclass(frozen=True)
+class _Printed:
+    files: tuple[SiteFile, ...]
+    problems: tuple[Problem, ...]
+    days: Mapping[str, tuple[DayPlanView, ...]]
+
+    @property
+    def paths(self) -> frozenset[str]:
+        return frozenset(file.path for file in self.files)
+
+
+def _printed(wanted: Wanted, leaves: Leaves, shown: Shown) -> _Printed:
+    """Cards, what hangs beside them, day plans; then the hazard papers of what posts cards, or of all.
+
+    A document takes some 50 ms to set, so that a thousand procedures without a card wait until asked for.
+    """
+    facts = CardFacts(wanted.formulas, wanted.site_url)
+    cards = set_cards(shown.studies, facts, card_marks(shown, wanted.site_url), leaves.kept)
+    paper = set_paper(shown, facts, leaves.kept)
+    plans = set_day_plans(shown, facts, leaves.kept)
+    posting = tuple(study for study in shown.studies if wanted.every or study.procedure.cards)
+    hazards = print_procedure(shown, posting, leaves.kept)
+    if wanted.every:
+        wanted.sets.cards.extend(cards)
+        wanted.sets.signs.extend(paper.signs)
+        wanted.sets.plans.extend(str(one.procedure.title) for one in shown.studies if plans.own(one))
+    set_files = (file for card in cards for file in card.files)
+    found = (problem for card in cards for problem in card.problems)
+    return _Printed(
+        (*set_files, *paper.files, *plans.files, *hazards.files),
+        (*found, *paper.problems, *plans.problems, *hazards.problems),
+        plans.days,
+    )

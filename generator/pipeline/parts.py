@@ -1,0 +1,164 @@
+"""Finished parts of a site as rows of the store, made only where they must be."""
+
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass, replace
+from typing import TypeVar
+
+from generator.outputs.address_links import AddressBook, OpenBook
+from generator.outputs.page import KeptPage, Page, Section, heads_of
+from generator.outputs.pages.sheets import TOP, Sheet
+from generator.outputs.search import SearchEntry
+from generator.outputs.site import KeptFile, SiteFile
+from generator.pipeline.kept import Kept, key_of
+from generator.pipeline.looks import Ground, Watch
+from generator.pipeline.written import read_row, value_of, write_row
+from generator.problems import NewelError, Problem
+
+Made = TypeVar("Made")
+
+
+@dataclass(frozen=True, slots=True)
+class Slip:
+    """A page without its HTML, in the store under `key`; `links` and `files` are what it leads to."""
+
+    address: str
+    title: str
+    description: str
+    kind: str
+    listed: bool
+    heads: tuple[tuple[int, str, str], ...]
+    anchors: tuple[str, ...]
+    key: str
+    links: tuple[tuple[str, str], ...]
+    files: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class FileSlip:
+    """A file without its bytes, which lie in the store under `key`."""
+
+    path: str
+    key: str
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """Pages, search entries and files that were made together, and what could not be printed of them."""
+
+    pages: tuple[Slip, ...] = ()
+    entries: tuple[SearchEntry, ...] = ()
+    files: tuple[FileSlip, ...] = ()
+    problems: tuple[Problem, ...] = ()
+
+
+class Leaves:
+    """The store of a build's texts and bytes; what the store does not take stays in memory."""
+
+    def __init__(self, kept: Kept) -> None:
+        self.kept = kept
+        self._here: dict[str, bytes] = {}
+
+    def put(self, key: str, content: bytes) -> None:
+        """Keep what was made, for this build and the next."""
+        if not self.kept.put(key, content):
+            self._here[key] = content
+
+    def get(self, key: str) -> bytes | None:
+        """What was kept, None where it is not there or was spoilt."""
+        found = self._here.get(key)
+        return self.kept.get(key) if found is None else found
+
+    def fetch(self, key: str) -> bytes:
+        """What was kept; NewelError "store-lost" where the store has lost it meanwhile."""
+        found = self.get(key)
+        if found is None:
+            raise NewelError("store-lost", "the store beside the site has lost a row", hint="build once more")
+        return found
+
+    def known(self, key: str, kind: type[Made], ground: Ground) -> Made | None:
+        """What was made under this key, where every look-up of its making finds the same."""
+        row = self.kept.get(key) if key else None
+        if row is None:
+            return None
+        looks, made = read_row(row)
+        return value_of(kind, made) if ground.holds(looks) else None
+
+    def made(self, key: str, ground: Ground, make: Callable[[Watch], Made]) -> Made:
+        """What is made now, kept under the key with what was looked up.
+
+        The key names all that it is made from beside the nouns of the lab.
+        """
+        watch = Watch(ground)
+        fresh = make(watch)
+        if key:
+            self.kept.put(key, write_row((watch.looks, fresh)))
+        return fresh
+
+
+def page_of(leaves: Leaves, slip: Slip) -> KeptPage:
+    """The page of a slip, its HTML fetched when it is asked for."""
+
+    def fetch() -> tuple[Section, ...]:
+        return value_of(tuple[Section, ...], read_row(leaves.fetch(slip.key))[1])
+
+    return KeptPage(
+        slip.address, slip.title, slip.description, slip.kind, slip.listed, slip.heads, slip.key, fetch
+    )
+
+
+def file_of(leaves: Leaves, slip: FileSlip) -> KeptFile:
+    """The file of a slip, its bytes fetched when they are asked for."""
+    return KeptFile(slip.path, slip.key, lambda: leaves.fetch(slip.key))
+
+
+def lay_sheet(leaves: Leaves, sheet: Sheet) -> Slip:
+    """Render a page, unless one of the same view was rendered before."""
+    key = key_of("page", sheet.address, sheet.view)
+    row = leaves.get(key) if key else None
+    if row is not None:
+        return replace(value_of(Slip, read_row(row)[0]), anchors=_anchors(sheet))
+    book = OpenBook()
+    page = sheet.make(book)
+    slip = _slip(page, sheet, key or key_of("made", page), book)
+    leaves.put(slip.key, write_row((slip, page.sections)))
+    return slip
+
+
+def _anchors(sheet: Sheet) -> tuple[str, ...]:
+    return (TOP, *sorted(sheet.anchors))
+
+
+def _slip(page: Page, sheet: Sheet, key: str, book: OpenBook) -> Slip:
+    links = tuple((target, anchor) for _, target, anchor in book.pages)
+    files = tuple(path for _, path in book.files)
+    return Slip(
+        page.address, page.title, page.description, page.kind, page.listed, heads_of(page),
+        _anchors(sheet), key, links, files,
+    )  # fmt: skip
+
+
+def lay_sheets(leaves: Leaves, sheets: Iterable[Sheet]) -> Part:
+    """The part of some pages."""
+    found = tuple(sheets)
+    slips = tuple(lay_sheet(leaves, sheet) for sheet in found)
+    return Part(slips, tuple(entry for sheet in found for entry in sheet.entries))
+
+
+def keep_files(leaves: Leaves, files: Iterable[SiteFile]) -> tuple[FileSlip, ...]:
+    """Files put into the store by their content."""
+    slips: list[FileSlip] = []
+    for file in files:
+        slips.append(FileSlip(file.path, key_of("file", file.content)))
+        leaves.put(slips[-1].key, file.content)
+    return tuple(slips)
+
+
+def see_links(parts: Iterable[Part], files: frozenset[str]) -> None:
+    """Look every link of every page up; one that leads nowhere raises NewelError."""
+    slips = tuple(slip for part in parts for slip in part.pages)
+    book = AddressBook({slip.address: frozenset(slip.anchors) for slip in slips}, files)
+    for slip in slips:
+        for target, anchor in slip.links:
+            book.see_page(slip.address, target, anchor)
+        for path in slip.files:
+            book.see_file(slip.address, path)
