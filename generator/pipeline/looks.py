@@ -8,7 +8,6 @@ from typing import Any
 
 from generator.model import Lab, Located, Text
 from generator.posting.used import Named, Stock, stock_of
-from generator.problems import Location
 from generator.study import LabStudy
 
 # (noun, id) -> digest of what stood there, "" for nothing; an id of ours stands for all ids in their order.
@@ -84,7 +83,7 @@ def _texts(value: object) -> Iterator[str]:
         yield f"l{len(value)}"
         for item in value:
             yield from _texts(item)
-    elif dataclasses.is_dataclass(value) and not isinstance(value, Location):
+    elif dataclasses.is_dataclass(value):
         yield f"d{type(value).__name__}"
         for one in dataclasses.fields(value):
             yield from _texts(getattr(value, one.name))

@@ -55,6 +55,8 @@ def _back(kind: Any) -> Back | None:
         return _record(kind)
     if isinstance(kind, type) and issubclass(kind, Enum):
         return kind
+    if isinstance(kind, type) and issubclass(kind, tuple):
+        return lambda row: kind(*row)  # a place in a file: plain parts with names
     origin, inner = get_origin(kind), get_args(kind)
     if origin in (Union, types.UnionType):
         return _maybe(inner)

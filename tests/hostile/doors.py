@@ -11,11 +11,12 @@ from pathlib import Path
 from generator.checks import docs
 from generator.formulas.library import LIBRARY
 from generator.notation import as_yaml, plain, read_text
-from generator.outputs.pages.sheets import Told, lab_sheets, lay_out
+from generator.outputs.pages.lab_units import Told, back_units, front_units
+from generator.outputs.pages.sheets import Chronicle, lay_out, procedure_sheets
 from generator.outputs.policy import write_policy
 from generator.outputs.search import add_entries
 from generator.pipeline import Checked, check
-from generator.pipeline.build import build_read
+from generator.pipeline.build import build_folder
 from generator.pipeline.cards import set_cards
 from generator.problems import Problem
 from generator.publishing.written_form import page_text
@@ -37,6 +38,7 @@ from generator.units import (
     write_quantity,
 )
 from generator.views.filling.card import CardFacts
+from generator.views.filling.summary import summary_of
 
 DAY = datetime.date(2026, 11, 25)
 BETWEEN = b"\n=====\n"
@@ -104,7 +106,14 @@ def show_lab(data: bytes) -> bool:
     read, checked = _checked(data)
     if checked.has_errors or checked.lab is None:
         return False
-    pages, entries = lay_out(lab_sheets(_told(checked, data)), frozenset({"assets/newel-formulas.js"}))
+    told = _told(checked, data)
+    chronicle = Chronicle({formula.name: formula for formula in told.formulas})
+    sheets = (
+        *(sheet for unit in front_units(told) for sheet in unit.sheets(told.lab)),
+        *(sheet for study in checked.studies.values() for sheet in procedure_sheets(study, chronicle)),
+        *(sheet for unit in back_units(told) for sheet in unit.sheets(told.lab)),
+    )
+    pages, entries = lay_out(sheets, frozenset({"assets/newel-formulas.js"}))
     for page in pages:
         text = write_policy(page_text(page))
         found = _ALIVE.search(text)
@@ -121,7 +130,7 @@ def _told(checked: Checked, data: bytes) -> Told:
     raised = {problem.rule for problem in checked.problems}
     return Told(
         checked.lab,
-        tuple(checked.studies.values()),
+        tuple(map(summary_of, checked.studies.values())),
         formulas=tuple(formula for formula in LIBRARY if formula.name.encode() in data),
         docs=tuple(doc for doc in docs() if doc.id in raised),
         problems=checked.problems,
@@ -132,7 +141,7 @@ def _print(read: LabRead, checked: Checked) -> None:
     """The cards and every other sheet: printed, or refused with a located problem."""
     found = [p for card in set_cards(checked.studies.values(), CardFacts({}, "")) for p in card.problems]
     _judge(found, set(read.documents))
-    _judge(build_read(read, DAY, True, "").problems, set(read.documents))
+    _judge(build_folder(read.folder, DAY, True, "").problems, set(read.documents))
 
 
 def _checked(data: bytes) -> tuple[LabRead, Checked]:

@@ -143,7 +143,7 @@ def test_an_edit_makes_anew_what_it_reaches_and_nothing_else(
     assert not [address for address in rendered if "look" in address or address == "places/oven"]
 
     replace_in(home / "lab.yml", "title: Oven\n", "title: Furnace\n")
-    assert made_anew(home, state, monkeypatch)[1] == {"places", "places/oven"}
+    assert made_anew(home, state, monkeypatch)[1] == {"hazards", "places", "places/oven"}
 
 
 def test_another_day_makes_everything_anew_that_may_speak_of_it(tmp_path: Path) -> None:

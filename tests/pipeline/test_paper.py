@@ -117,7 +117,7 @@ def test_the_print_of_all_names_the_page_and_place_of_each_card() -> None:
 
 
 def test_the_print_of_all_is_the_same_every_time() -> None:
-    assert print_all(two().lab, cards(), paper().signs) == print_all(two().lab, cards(), paper())
+    assert print_all(two().lab, cards(), paper().signs) == print_all(two().lab, cards(), paper().signs)
 
 
 @pytest.mark.parametrize("kind", ["pdf", "svg"])
