@@ -41,6 +41,7 @@ class Help(Located):
 
 
 _ALONE = OneOf("never", "low-hazard only", "allowed", kind="answer to working alone")
+_PAPER = OneOf("A4", "Letter", kind="paper for labels")
 _GHS = OneOf("rev10", "clp", kind="edition of precautionary statements")
 
 
@@ -73,6 +74,8 @@ class Room(Located):
     """What the sign on the door says while something runs unattended."""
     unattended_at_most: Span | None = None
     """How long something may run while nobody is there."""
+    paper: Annotated[tuple[Annotated[str, _PAPER], ...], Listed] = ("A4",)
+    """The sheets that the lab's printer holds; label sheets are made for each."""
     ghs: Annotated[str, _GHS] = "rev10"
     """Which edition of the GHS statements is printed."""
 

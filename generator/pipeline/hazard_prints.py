@@ -14,6 +14,7 @@ from generator.problems import Level, Location, NewelError, Problem
 from generator.study import LabStudy, Study
 from generator.views.addresses import (
     HAZARDS,
+    labels_kind,
     mixture_address,
     procedure_address,
     sheet_path,
@@ -41,6 +42,7 @@ class _Job:
     view: Callable[[], object]
     setting: PrintSetting
     where: Location
+    paper: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,8 +84,9 @@ def _print(jobs: tuple[_Job, ...], kept: Kept) -> HazardPrints:
 def _printed(job: _Job, kept: Kept) -> SiteFile | Problem:
     try:
         view = job.view()
-        key = key_of(job.print.__name__, view, job.setting)
-        return SiteFile(job.path, kept_or_made(kept, key, lambda: job.print(view, job.setting)))
+        more = (job.paper,) if job.paper else ()
+        key = key_of(job.print.__name__, view, job.setting, *more)
+        return SiteFile(job.path, kept_or_made(kept, key, lambda: job.print(view, job.setting, *more)))
     except NewelError as bad:
         return Problem("unreadable", Level.ERROR, job.where, bad.what, bad.hint or "write it in other words")
 
@@ -116,15 +119,18 @@ def _overview_jobs(study: LabStudy) -> Iterator[_Job]:
     overview = lab_hazards_view(study)
     yield _Job(sheet_path(HAZARDS, "hazards"), overview_pdf, lambda: overview, setting, where)
     waste = waste_labels(study)
-    if waste:
-        yield _Job(sheet_path(HAZARDS, "waste-labels"), waste_labels_pdf, lambda: waste, setting, where)
+    for paper in study.lab.lab.paper if waste else ():
+        path = sheet_path(HAZARDS, labels_kind("waste-labels", paper))
+        yield _Job(path, waste_labels_pdf, lambda: waste, setting, where, paper)
 
 
 def _chemical_jobs(study: LabStudy, id: str, address: str, view: ChemicalView) -> Iterator[_Job]:
     noun = study.lab.mixtures.get(id) or study.lab.substances[id]  # type: ignore[call-overload,index]
     setting, label = _setting(study), chemical_label(study, id)
     yield _Job(sheet_path(address, "hazards"), chemical_pdf, lambda: view, setting, noun.where)
-    yield _Job(sheet_path(address, "labels"), container_labels_pdf, lambda: label, setting, noun.where)
+    for paper in study.lab.lab.paper:
+        path = sheet_path(address, labels_kind("labels", paper))
+        yield _Job(path, container_labels_pdf, lambda: label, setting, noun.where, paper)
 
 
 def _procedure_jobs(shown: Shown, study: Study) -> Iterator[_Job]:

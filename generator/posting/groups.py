@@ -34,7 +34,7 @@ _TABLE: Mapping[str, Mapping[str, str]] = {
     "symptom": {"wording": "symptom causes do_first at"},
     "paper": {"wording": "paper differs because", "limit": "decided_by decided"},
     "room": {
-        "wording": "name room title language help ghs unattended_notice",
+        "wording": "name room title language help ghs paper unattended_notice",
         "time": "unattended_at_most",
         "ppe": "base_wear",
         "order": "working_alone",

@@ -13,7 +13,7 @@ NOUNS = (
 )  # fmt: skip
 # What is true of the room at once, or is the lab's own affair: no part of an issue.
 LIVE: Mapping[str, tuple[str, ...]] = {
-    "lab": ("sessions", "pack_up", "who_may_print", "sheets_good_for"),
+    "lab": ("sessions", "pack_up", "who_may_print", "sheets_good_for", "paper"),
     "roles": ("now",),
     "substances": ("kept",),
     "places": ("out_of_use",),

@@ -40,6 +40,11 @@ def sheet_path(address: str, kind: str) -> str:
     return f"{address}/{kind}.pdf"
 
 
+def labels_kind(kind: str, paper: str) -> str:
+    """A sheet of labels by its paper: "labels" on A4 is labels, on Letter it is labels-letter."""
+    return kind if paper == "A4" else f"{kind}-{paper.lower()}"
+
+
 def place_address(id: str) -> str:
     """A place's page."""
     return f"places/{id}"

@@ -48,3 +48,31 @@ def test_papers_are_linked_from_their_pages(demo_site: Path) -> None:
     for kind in ("hazards", "office"):
         for paper in demo_site.glob(f"procedures/*/{kind}.pdf"):
             assert f'{kind}.pdf"' in (paper.parent / kind / "index.html").read_text("utf-8"), paper
+
+
+def test_labels_lie_on_every_paper_of_the_lab(demo_site: Path) -> None:
+    """A4 by ISO 216, Letter by ANSI/ASME Y14.1, in points of 1/72 in."""
+    for kind, size in (("labels", (595, 842)), ("labels-letter", (612, 792))):
+        papers = list(demo_site.glob(f"*/*/{kind}.pdf"))
+        assert len(papers) > 30
+        page = pypdf.PdfReader(papers[0]).pages[0].mediabox
+        assert tuple(sorted((round(float(page.width)), round(float(page.height))))) == size
+    overview = (demo_site / "hazards" / "index.html").read_text("utf-8")
+    assert "waste-labels.pdf" in overview and "waste-labels-letter.pdf" in overview
+
+
+def test_the_matrix_of_the_lab_says_what_it_does_not_know(demo_site: Path) -> None:
+    """Letters and words in every cell; a blank, and a pair that is not held, are no statement of safety."""
+    article = LexborHTMLParser((demo_site / "hazards" / "index.html").read_text("utf-8")).css_first("article")
+    assert article is not None
+    table = article.css_first(".nw-table-reactivity")
+    assert table is not None
+    reacting = [plain(cell.text()) for cell in table.css("td.nw-cell-reacts")]
+    assert any("h gt" in text and "toxic gas" in text for text in reacting)
+    blanks = [plain(cell.text()) for cell in table.css("td.nw-cell-blank")]
+    assert blanks and all("not a statement of safety" in text for text in blanks)
+    unknown = [plain(cell.text()) for cell in table.css("td.nw-cell-unknown")]
+    assert unknown and all("not held here" in t and "not a statement of safety" in t for t in unknown)
+    assert "pairs of 20 of the chart's 41 groups are held here" in plain(table.text())
+    told = [cell for cell in table.css("td[class]") if "none" not in str(cell.attributes["class"])]
+    assert all(cell.text(strip=True) for cell in told)

@@ -3,6 +3,7 @@
 import shlex
 from pathlib import Path
 
+import pypdf
 import pytest
 
 from generator.cli import main
@@ -39,7 +40,19 @@ def test_a_page_can_be_followed_word_for_word(
                 _change(Path.cwd() / path, old, new)
             case Command(words, answer):
                 _type(words, answer, monkeypatch, capsys)
-    assert newcomer.exists()
+    if page.stem == "index":
+        _card_is_posted(newcomer)
+
+
+def _card_is_posted(newcomer: Path) -> None:
+    """The first page begins in an empty folder and ends with the card of a posted issue on a wall."""
+    card = newcomer / "my-lab" / "site" / "cards" / "weigh-a-sheet" / "sheet-card.pdf"
+    text = " ".join(page.extract_text() for page in pypdf.PdfReader(card).pages)
+    assert "Sheet card" in text and "DRAFT" not in text
+    assert "issue 1" in text.lower()
+    posted = newcomer / "my-lab" / "procedures" / "posted"
+    assert (posted / "weigh-a-sheet" / "1.yml").is_file()
+    assert "on the wall over the balance" in (posted / "copies.yml").read_text("utf-8")
 
 
 def _save(file: Path, text: str) -> None:

@@ -171,7 +171,11 @@ def test_labels_lie_on_common_paper() -> None:
     assert [way.columns * way.rows if way else 0 for way in counts.values()] == [16, 8, 4, 2]
     letter = tiling((105.0, 74.0), "Letter")
     assert letter is not None and letter.columns * letter.rows == 6
-    assert len(reader(container_labels_pdf(plain_label(), SETTING, "Letter")).pages) == 5
+    letter = reader(container_labels_pdf(plain_label(), SETTING, "Letter")).pages
+    assert len(letter) == 5
+    # ANSI/ASME Y14.1 size A, 8.5 in x 11 in, in points of 1/72 in
+    sizes = {tuple(sorted((round(float(p.mediabox.width)), round(float(p.mediabox.height))))) for p in letter}
+    assert sizes == {(612, 792)}
 
 
 def test_too_much_text_is_refused_not_shrunk() -> None:

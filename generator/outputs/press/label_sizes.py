@@ -44,8 +44,8 @@ CLASSES = (
     VolumeClass("over 50 L, up to 500 L", 500.0, (148.0, 105.0), 32.2, 2.0),
     VolumeClass("over 500 L", None, (210.0, 148.0), 46.0, 2.0),
 )
-# Halves of halves of A4; common label paper comes in these sizes.
-LABELS = ((74.0, 52.0), (105.0, 74.0), (148.0, 105.0), (210.0, 148.0), (297.0, 210.0))
+# Halves of halves of A4, which common label paper comes in, and a whole sheet of Letter.
+LABELS = ((74.0, 52.0), (105.0, 74.0), (148.0, 105.0), (210.0, 148.0), (297.0, 210.0), (279.4, 215.9))
 # What a desk printer leaves white (common practice, no source).
 PRINTER_EDGE = 5.0
 _PAPERS = {"A4": (210.0, 297.0), "Letter": (215.9, 279.4)}

@@ -6,7 +6,7 @@ from generator.hazards import Edition, NotScreened, Screening
 from generator.model import Mixture, Substance
 from generator.study import LabStudy
 from generator.units import Window, show_quantity, show_window
-from generator.views.addresses import place_address, sheet_path
+from generator.views.addresses import labels_kind, place_address, sheet_path
 from generator.views.chemical import AmountView, ChemicalView
 from generator.views.filling.headings import headings
 from generator.views.filling.home import help_facts
@@ -79,7 +79,10 @@ def mixture_view(
     )
 
 
-_FILES = (("hazards", "Hazard summary, A4, PDF"), ("labels", "Container labels, PDF"))
+_FILES = (
+    ("hazards", "Hazard summary, A4, PDF"),
+    *((labels_kind("labels", paper), f"Container labels on {paper}, PDF") for paper in ("A4", "Letter")),
+)
 
 
 def chemical_files(address: str, files: frozenset[str]) -> tuple[FactView, ...]:

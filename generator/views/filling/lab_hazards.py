@@ -2,7 +2,7 @@
 
 from generator.hazards import Edition
 from generator.study import LabStudy
-from generator.views.addresses import HAZARDS, sheet_path
+from generator.views.addresses import HAZARDS, labels_kind, sheet_path
 from generator.views.filling.chemical import CAUTION
 from generator.views.filling.home import help_facts
 from generator.views.filling.inventory import mixtures_table, substances_table
@@ -13,7 +13,10 @@ from generator.views.filling.wear_table import wear_table
 from generator.views.lab_hazards import LabHazardsView, TableView
 from generator.views.shown import FactView
 
-_FILES = (("hazards", "This overview, A4, PDF"), ("waste-labels", "Waste-container labels, PDF"))
+_FILES = (
+    ("hazards", "This overview, A4, PDF"),
+    *((labels_kind("waste-labels", paper), f"Waste labels on {paper}, PDF") for paper in ("A4", "Letter")),
+)
 
 
 def lab_hazards_view(study: LabStudy, files: frozenset[str] = frozenset()) -> LabHazardsView:
