@@ -171,10 +171,10 @@ def test_labels_lie_on_common_paper() -> None:
     assert [way.columns * way.rows if way else 0 for way in counts.values()] == [16, 8, 4, 2]
     letter = tiling((105.0, 74.0), "Letter")
     assert letter is not None and letter.columns * letter.rows == 6
-    letter = reader(container_labels_pdf(plain_label(), SETTING, "Letter")).pages
-    assert len(letter) == 5
+    sheets = reader(container_labels_pdf(plain_label(), SETTING, "Letter")).pages
+    assert len(sheets) == 5
     # ANSI/ASME Y14.1 size A, 8.5 in x 11 in, in points of 1/72 in
-    sizes = {tuple(sorted((round(float(p.mediabox.width)), round(float(p.mediabox.height))))) for p in letter}
+    sizes = {tuple(sorted((round(float(p.mediabox.width)), round(float(p.mediabox.height))))) for p in sheets}
     assert sizes == {(612, 792)}
 
 
