@@ -87,7 +87,8 @@ def replace_lines(copies: Iterable[Hanging]) -> Iterator[Line]:
     if not found:
         yield text_line("No copy on a wall is wrong.")
         return
-    yield text_line(f"Replace {len(found)} cop{'ies' if len(found) > 1 else 'y'}:", "strong")
+    todo = "Replace" if any(one.state == "replace" for one in found) else "Take down"
+    yield text_line(f"{todo} {len(found)} cop{'ies' if len(found) > 1 else 'y'}:", "strong")
     for one in found:
         yield text_line(
             f"  [ ] {visible(one.name)}, {visible(str(one.copy.hangs))}: {state_text(one)}", hang=6

@@ -16,5 +16,10 @@ def command(folder: Path, port: int) -> int:
     from generator.reading import find_folder
     from generator.serving import serve
 
-    serve(find_folder(folder), port, day_of_run, folder.resolve() / ".newel")
+    click.echo("building the draft ...")
+    address = f"http://127.0.0.1:{port}/"
+    serve(
+        find_folder(folder), port, day_of_run, folder.resolve() / ".newel",
+        lambda: click.echo(f"open {address} in a browser; each save shows there; end it here with Ctrl+C"),
+    )  # fmt: skip
     return 0

@@ -19,6 +19,7 @@ from generator.problems import Problem
 from generator.serving.preview import Preview
 
 SCRIPT = "_newel/preview.js"
+_SCRIPTS = (SCRIPT, "_newel/beside.js")
 _ARTICLE = re.compile(r'(<article class="md-content__inner md-typeset">).*?(</article>)', re.DOTALL)
 _POLICY = re.compile(r'\n<meta http-equiv="Content-Security-Policy"[^>]*>')
 _PAUSE = 0.02
@@ -40,8 +41,9 @@ def preview_app(preview: Preview) -> Starlette:
 
 def respond(preview: Preview, path: str) -> Response:
     """A page with its newest body, or a file."""
-    if path == SCRIPT:
-        return Response((Path(__file__).parent / "preview.js").read_bytes(), media_type="text/javascript")
+    if path in _SCRIPTS:
+        script = Path(__file__).parent / path.rpartition("/")[2]
+        return Response(script.read_bytes(), media_type="text/javascript")
     wanted = f"{path}index.html" if path == "" or path.endswith("/") else path
     content = preview.file(wanted)
     if content is None and preview.file(f"{path}/index.html") is not None:
@@ -57,11 +59,12 @@ def respond(preview: Preview, path: str) -> Response:
 
 
 def fresh_page(html: str, body: str | None, path: str) -> str:
-    """The engine's page with the newest body, the preview's script, and a policy for the two together."""
+    """The engine's page with the newest body, the preview's scripts, and a policy for all of it together."""
     if body is not None:
         html = _ARTICLE.sub(lambda found: f"{found[1]}\n{body}\n{found[2]}", html, count=1)
-    script = f'<script src="{"../" * path.count("/")}{SCRIPT}"></script>'
-    return write_policy(_POLICY.sub("", html).replace("</body>", f"{script}</body>", 1))
+    up = "../" * path.count("/")
+    scripts = "".join(f'<script src="{up}{script}"></script>' for script in _SCRIPTS)
+    return write_policy(_POLICY.sub("", html).replace("</body>", f"{scripts}</body>", 1))
 
 
 def _empty_page() -> str:

@@ -46,6 +46,7 @@
     now.replaceWith(document.adoptNode(next));
     document.querySelectorAll(".nw-bench-bar").forEach(function (bar) { bar.remove(); });
     if (window.newelWake) window.newelWake();
+    if (window.newelBeside) window.newelBeside();
   }
 
   var news = new EventSource(new URL("_newel/news", base));

@@ -2,6 +2,7 @@
 
 import contextlib
 import datetime
+import socket
 import tempfile
 from collections.abc import Callable
 from pathlib import Path
@@ -9,19 +10,41 @@ from pathlib import Path
 import uvicorn
 
 from generator.pipeline import build_site
+from generator.problems import NewelError
 from generator.publishing.store import open_store
 from generator.serving.app import preview_app
 from generator.serving.preview import Preview
 from generator.serving.watching import watch_folder
 
 
-def serve(folder: Path, port: int, day: Callable[[], datetime.date], state: Path) -> None:
+def serve(
+    folder: Path, port: int, day: Callable[[], datetime.date], state: Path, ready: Callable[[], None]
+) -> None:
     """Show the draft of a folder at http://127.0.0.1:PORT/ until Ctrl+C; `day` says today at each build.
 
-    `state` is the folder `.newel` in which builds keep what the press made.
+    `state` is the folder `.newel` in which builds keep what the press made; `ready` is called once the pages
+    can be opened. Raises NewelError "port-taken" where something else listens.
     """
+    refuse_taken(port)
     with tempfile.TemporaryDirectory() as work, open_store(state) as kept:
         preview = Preview(lambda: build_site(folder, day(), draft=True, kept=kept, preview=True), Path(work))
         preview.refresh()
+        ready()
         with watch_folder(folder, preview.refresh), contextlib.suppress(KeyboardInterrupt):
             uvicorn.run(preview_app(preview), host="127.0.0.1", port=port, log_level="warning")
+
+
+def refuse_taken(port: int) -> None:
+    """Raise NewelError where the port cannot be had."""
+    with socket.socket() as tried:
+        # As the server itself does: a port that has just been let go may be had again.
+        tried.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
+        try:
+            tried.bind(("127.0.0.1", port))
+        except OSError as taken:
+            raise NewelError(
+                "port-taken",
+                f"port {port} cannot be had ({taken.strerror})",
+                "another program listens there, perhaps another `newel serve`",
+                f"end that one, or write `newel serve --port {port + 1 if port < 65535 else 8000}`",
+            ) from taken

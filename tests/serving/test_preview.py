@@ -17,6 +17,7 @@ from generator.outputs.site import Site, SiteFile
 from generator.problems import Level, Location, NewelError, Problem
 from generator.serving.app import preview_app
 from generator.serving.preview import Preview
+from generator.serving.serve import refuse_taken
 from generator.serving.watching import watch_folder
 from tests.site.sample_site import tiny_site
 
@@ -191,3 +192,47 @@ def test_an_edit_reaches_the_open_page(chromium: Browser, lab: Lab, preview: Pre
     expect(page.get_by_role("alert")).to_be_hidden()
     assert said == []
     page.close()
+
+
+CARD = b'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 4 3"><path d="M0 0h4v3z"/></svg>'
+
+
+def site_with_card(text: str) -> Site:
+    """A page with a card, whose drawing carries the same text."""
+    html = f'<section><p>{text}</p><ul class="nw-card-list"><li><a href="#x"><img src="x.svg" alt=""><b>Line card</b></a></li></ul></section>'  # noqa: E501
+    page = Page("", "Small lab", (Section(1, "page_top", "Small lab", html),), listed=True)
+    drawing = SiteFile("x.svg", CARD.replace(b"0h4v3z", f"0h4v3z{text}".encode()))
+    return replace(tiny_site("Small lab"), pages=(page,), files=(drawing,))
+
+
+@pytest.mark.browser
+def test_a_card_stands_beside_its_page_and_follows(
+    chromium: Browser, lab: Lab, preview: Preview, client: Client
+) -> None:
+    lab.site = site_with_card("first")
+    preview.refresh()
+    page = chromium.new_page(viewport={"width": 1280, "height": 800})
+    page.set_default_timeout(5000)
+    page.goto(f"http://127.0.0.1:{client.port}/")
+    beside = page.get_by_role("complementary", name="Card beside the page")
+    expect(beside).to_be_hidden()
+    page.get_by_role("button", name="Card beside the page").click()
+    expect(beside.get_by_role("img", name="Line card")).to_be_visible()
+    before = beside.get_by_role("img").get_attribute("src")
+    page.wait_for_timeout(200)
+    lab.site = site_with_card("second")
+    preview.refresh()
+    expect(page.get_by_text("second")).to_be_visible()
+    expect(beside.get_by_role("img")).not_to_have_attribute("src", before or "")
+    page.reload()
+    expect(beside).to_be_visible()
+    page.get_by_role("button", name="Page alone").click()
+    expect(beside).to_be_hidden()
+    page.close()
+
+
+def test_a_port_that_is_taken_is_refused_with_another(client: Client) -> None:
+    with pytest.raises(NewelError) as told:
+        refuse_taken(client.port)
+    assert told.value.id == "port-taken"
+    assert f"--port {client.port + 1}" in told.value.hint
