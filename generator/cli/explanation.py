@@ -26,7 +26,9 @@ def explain(rule: str, docs: tuple[RuleDoc, ...]) -> tuple[Line, ...]:
 
 
 def _lines(doc: RuleDoc) -> Iterator[Line]:
-    yield Line((Piece(doc.id, "strong"), Piece(f"  ({doc.subject})  {_LEVELS[str(doc.level)]}")), hang=2)
+    more = f"; for some findings {_LEVELS[str(doc.sometimes)]}" if doc.sometimes else ""
+    level = f"{_LEVELS[str(doc.level)]}{more}"
+    yield Line((Piece(doc.id, "strong"), Piece(f"  ({doc.subject})  {level}")), hang=2)
     yield Line()
     yield text_line(doc.what)
     yield Line((Piece("why: ", "strong"), Piece(doc.why)), hang=5)

@@ -37,7 +37,8 @@ def rule_page(doc: RuleDoc, book: Book) -> Page:
     """Return the page of a rule, from what the rule says of itself."""
     links = Links(book, rule_address(doc.id))
     needs = ", ".join(doc.needs)
-    html = render("rule/rule.j2", links, doc=doc, level=_LEVELS[doc.level], needs=needs)
+    more = f"; for some findings {_LEVELS[doc.sometimes]}" if doc.sometimes else ""
+    html = render("rule/rule.j2", links, doc=doc, level=f"{_LEVELS[doc.level]}{more}", needs=needs)
     sections = (Section(1, "page_top", doc.id, html), *part_sections(_RULE_PARTS, doc, links))
     return Page(links.here, doc.id, sections, description=doc.what.replace("`", ""), kind="rule")
 
