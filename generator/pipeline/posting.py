@@ -5,12 +5,13 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 from typing import Any
 
+from generator.model import Lab
 from generator.pipeline.cards import set_cards
 from generator.pipeline.changes import Comparison, ToldChange, compare
 from generator.pipeline.check import Checked
 from generator.pipeline.contents import Drafted, draft_of, known_formulas
 from generator.pipeline.posted_pictures import pictures_to_keep
-from generator.posting.approval import Refusal, refusals
+from generator.posting.approval import Refusal, deciding_approver, refusals
 from generator.posting.change import Change
 from generator.posting.code import check_code
 from generator.posting.copies import Hanging, wrong_copies
@@ -88,7 +89,9 @@ def post(read: LabRead, checked: Checked, id: str, wish: Wish) -> Ready | Refuse
             id, (Refusal("more than wording has changed", "post it on its own, with its approver"),)
         )
     refused = tuple(refusals(read.lab, drafted.procedure, asked, wish.approved_by, wish.safety_seen_by))
-    return Refused(id, refused) if refused else _ready(drafted, shelf, found, wish, checked.lab.today)
+    if refused:
+        return Refused(id, refused)
+    return _ready(drafted, shelf, found, wish, checked.lab.today, read.lab)
 
 
 def _in_the_way(read: LabRead, checked: Checked, id: str) -> Iterator[Problem]:
@@ -121,6 +124,7 @@ def _ready(
     found: Comparison,
     wish: Wish,
     today: datetime.date,
+    lab: Lab,
 ) -> Ready:
     last = shelf.last(drafted.id)
     number = last.head.number + 1 if last and last.head else 1
@@ -128,7 +132,7 @@ def _ready(
         "number": str(number),
         "posted": today.isoformat(),
         **({"written_by": str(drafted.procedure.written_by)} if drafted.procedure.written_by else {}),
-        "approver": str(drafted.procedure.approver),
+        "approver": deciding_approver(lab, drafted.procedure, (one.change for one in found.changes)),
         "approved_by": wish.approved_by,
         **({"safety_seen_by": wish.safety_seen_by} if wish.safety_seen_by else {}),
         "reason": wish.reason,

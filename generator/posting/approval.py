@@ -57,10 +57,12 @@ def _more(
     lab: Lab, procedure: Procedure, changes: tuple[Change, ...], author: str, approved_by: str
 ) -> Iterator[Refusal]:
     kinds = ", ".join(dict.fromkeys(change.group for change in changes if change.group != "wording"))
-    approver = str(procedure.approver)
+    approver = deciding_approver(lab, procedure, changes)
     if approved_by != approver:
+        named = "the posted issue names another approver" if approver != procedure.approver else ""
+        why = f"this changes more than wording ({kinds}), and {approved_by or 'nobody'} is not its approver"
         yield Refusal(
-            f"this changes more than wording ({kinds}), and {approved_by or 'nobody'} is not its approver",
+            f"{why}; {named}, who must hand it over" if named else why,
             f"write --approved-by {approver} once the {approver} has approved it",
         )
     elif is_same_person(lab, author, approver):
@@ -68,6 +70,15 @@ def _more(
             f"{approver} would approve what {author} has written: that is one person",
             "name another role as `approver`",
         )
+
+
+def deciding_approver(lab: Lab, procedure: Procedure, changes: Iterable[Change]) -> str:
+    """Who must approve what is more than wording: the approver, or who was it while the file names another.
+
+    Otherwise whoever edits the file would choose who approves the edit.
+    """
+    old = next((one.old for one in changes if (one.noun, one.field) == ("procedure", "approver")), "")
+    return old if old in lab.roles else str(procedure.approver)
 
 
 def _hazard(lab: Lab, changes: tuple[Change, ...], author: str, safety_seen_by: str) -> Iterator[Refusal]:

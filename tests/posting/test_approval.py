@@ -53,7 +53,10 @@ LIVED_WITH = "[{rule: approves-own, who: instructor, until: 2027-01-01, because:
 
 
 def test_nobody_approves_their_own(lab: Path) -> None:
-    labs.write(lab, procedure=f"{{approver: technician, accept: {LIVED_WITH}}}", edit=TIME)
+    own = f"{{approver: technician, accept: {LIVED_WITH}}}"
+    labs.write(lab, procedure=own)
+    labs.posted(lab, Wish("Handed over", "instructor"))
+    labs.write(lab, procedure=own, edit=TIME)
     assert "that is one person" in refused(lab, "technician")
 
 
@@ -61,6 +64,18 @@ def test_two_roles_of_one_person_are_one(lab: Path) -> None:
     one = "roles: {instructor: {now: Odalys Quillfeather}}"
     labs.write(lab, one, procedure=f"accept: {LIVED_WITH}", edit=TIME)
     assert "that is one person" in refused(lab, "instructor")
+
+
+def test_whoever_edits_does_not_choose_who_approves(lab: Path) -> None:
+    """The approver of the posted issue hands over; then the new one decides."""
+    other = "{roles: {lab-manager: {title: Lab manager, reach: extension 430}}}"
+    labs.write(lab, other, "approver: lab-manager", TIME)
+    assert "the posted issue names another approver" in refused(lab, "lab-manager")
+    labs.posted(lab, Wish("Handed over", "instructor"))
+    assert not [p for p in labs.opened(lab)[1].problems if p.rule == "posted-without-approver"]
+    labs.write(lab, other, "approver: lab-manager", "change in {for: 9 min}")
+    assert "is not its approver" in refused(lab, "instructor")
+    labs.posted(lab, Wish("Longer", "lab-manager"))
 
 
 def test_errors_and_open_warnings_stand_in_the_way(lab: Path) -> None:
