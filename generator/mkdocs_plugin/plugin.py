@@ -14,11 +14,14 @@ from mkdocs.livereload import LiveReloadServer
 from mkdocs.plugins import BasePlugin, event_priority
 from mkdocs.structure.files import Files
 from mkdocs.structure.pages import Page as EnginePage
+from mkdocs.utils.templates import TemplateContext
 
+from generator.mkdocs_plugin.framing import Framing, can_frame, is_model
 from generator.mkdocs_plugin.house_style import apply_house_style
 from generator.mkdocs_plugin.lab_site import build_lab_site, copied_on, problem_site
 from generator.mkdocs_plugin.search_index import write_search_index
 from generator.mkdocs_plugin.virtual_pages import add_site_files, fill_page, mark_page, navigation
+from generator.outputs.frames import MODEL_BODY
 from generator.outputs.offline import WORKER
 from generator.outputs.page import SitePage
 from generator.outputs.policy import write_policy
@@ -30,7 +33,8 @@ log = logging.getLogger("mkdocs.plugins.newel")
 
 
 class NewelConfig(Config):  # type: ignore[no-untyped-call]
-    """What mkdocs.yml says under `newel`; `site`, `offline` and `progress` come from `newel build` only.
+    """What mkdocs.yml says under `newel`; `site`, `offline`, `progress` and `frames` come from
+    `newel build` only.
 
     `edit_link` is read with the lab's folder.
     """
@@ -42,6 +46,7 @@ class NewelConfig(Config):  # type: ignore[no-untyped-call]
     site = opt.Optional(opt.Type(Site))
     offline = opt.Type(bool, default=False)
     progress = opt.Optional(opt.Type(object))
+    frames = opt.Type(bool, default=False)
 
 
 class NewelPlugin(BasePlugin[NewelConfig]):  # type: ignore[no-untyped-call]
@@ -51,6 +56,7 @@ class NewelPlugin(BasePlugin[NewelConfig]):  # type: ignore[no-untyped-call]
         self._command: Literal["build", "gh-deploy", "serve"] = "build"
         self._site: Site | None = None
         self._pages: dict[str, SitePage] = {}
+        self._framing: Framing | None = None
         self._done = 0
 
     def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:  # noqa: ARG002
@@ -88,12 +94,15 @@ class NewelPlugin(BasePlugin[NewelConfig]):  # type: ignore[no-untyped-call]
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
         """Add every page and file of the build, and list the pages that the navigation shows."""
         site = self._built()
+        framed = self.config.frames and can_frame(config)
+        self._framing = Framing(site.pages, files) if framed else None
+        laid = self._framing.for_engine if self._framing else site.pages
         try:
-            self._pages = add_site_files(files, config, site)
+            self._pages = add_site_files(files, config, site, laid)
         except NewelError as error:
             raise PluginError(f"{error.what}: {error.hint}") from error
         if config.nav is None:
-            config.nav = navigation(site, files)
+            config.nav = navigation(site, files, self._pages)
         return files
 
     def on_page_markdown(self, markdown: str, *, page: EnginePage, config: MkDocsConfig, files: Files) -> str:  # noqa: ARG002
@@ -108,14 +117,31 @@ class NewelPlugin(BasePlugin[NewelConfig]):  # type: ignore[no-untyped-call]
     def on_page_content(self, html: str, *, page: EnginePage, config: MkDocsConfig, files: Files) -> str:  # noqa: ARG002
         """Give a page of ours its body, contents list and anchors."""
         ours = self._pages.get(page.file.src_uri)
-        return html if ours is None else fill_page(page, ours)
+        if ours is None:
+            return html
+        body = fill_page(page, ours)
+        return MODEL_BODY if is_model(ours) else body
+
+    def on_template_context(
+        self, context: TemplateContext, *, template_name: str, config: MkDocsConfig
+    ) -> TemplateContext:
+        """Tell the map of the site of the pages that the engine does not see."""
+        if self._framing and template_name == "sitemap.xml":
+            mapped = self._framing.sitemap(context["pages"], config.site_url, self._built().date)
+            context["pages"] = mapped
+        return context
 
     def on_post_page(self, output: str, *, page: EnginePage, config: MkDocsConfig) -> str:  # noqa: ARG002
         """Write the content policy and say how far the build is."""
+        if not is_model(self._pages.get(page.file.src_uri)):
+            self._one_more()
+        html = self._with_policy(output)
+        return self._framing.take(page.file.src_uri, html) if self._framing else html
+
+    def _one_more(self) -> None:
         self._done += 1
         if callable(self.config.progress):
             self.config.progress(self._done)
-        return self._with_policy(output)
 
     def on_post_template(self, output_content: str, *, template_name: str, config: MkDocsConfig) -> str:  # noqa: ARG002
         """Write the content policy into pages that come from the theme alone."""
@@ -123,8 +149,10 @@ class NewelPlugin(BasePlugin[NewelConfig]):  # type: ignore[no-untyped-call]
 
     @event_priority(-100)
     def on_post_build(self, *, config: MkDocsConfig) -> None:
-        """Add our entries to the search index once it is written; then list every file for the worker."""
+        """Write the other pages, add our entries to the index; then list every file for the worker."""
         folder = Path(config.site_dir)
+        if self._framing:
+            self._framing.write_rest(folder, self._one_more)
         write_search_index(folder, self._built().entries)
         if config.extra["offline"]:
             write_offline_files(folder, self._built().name)

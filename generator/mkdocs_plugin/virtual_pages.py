@@ -1,5 +1,7 @@
 """Pages of a build as pages of MkDocs: virtual files, past the Markdown parser."""
 
+from collections import Counter
+from collections.abc import Container, Iterable
 from typing import Any
 
 from markupsafe import escape
@@ -14,13 +16,17 @@ from generator.outputs.site import Site
 from generator.problems import NewelError
 
 
-def add_site_files(files: Files, config: MkDocsConfig, site: Site) -> dict[str, SitePage]:
-    """Add the build to the engine's files; returns our pages by the path of their source."""
-    pages: dict[str, SitePage] = {}
-    for page in site.pages:
-        path = source_path(page.address)
-        if files.get_file_from_path(path) is not None:
+def add_site_files(
+    files: Files, config: MkDocsConfig, site: Site, laid: Iterable[SitePage]
+) -> dict[str, SitePage]:
+    """Add a build's files and the pages to be `laid` out to the engine's; returns these by source path."""
+    taken = Counter(source_path(page.address) for page in site.pages)
+    for path, times in taken.items():
+        if times > 1 or files.get_file_from_path(path) is not None:
             raise _taken(path)
+    pages: dict[str, SitePage] = {}
+    for page in laid:
+        path = source_path(page.address)
         level = InclusionLevel.INCLUDED if page.listed else InclusionLevel.NOT_IN_NAV
         files.append(File.generated(config, path, content="", inclusion=level))
         pages[path] = page
@@ -34,9 +40,11 @@ def source_path(address: str) -> str:
     return f"{address}/index.md" if address else "index.md"
 
 
-def navigation(site: Site, files: Files) -> list[Any]:
-    """Return the navigation: our listed pages in their order, then what was written by hand."""
-    ours = {source_path(page.address) for page in site.pages}
+def navigation(site: Site, files: Files, ours: Container[str]) -> list[Any]:
+    """Return the navigation: our listed pages in their order, then what was written by hand.
+
+    `ours` are the sources of our pages.
+    """
     listed = [source_path(page.address) for page in site.pages if page.listed]
     written = sorted(
         (file.src_uri for file in files.documentation_pages() if file.src_uri not in ours),

@@ -13,6 +13,7 @@ from mkdocs.config import load_config
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import Abort, MkDocsException
 
+from generator.outputs.frames import FramesUnfitError
 from generator.outputs.site import Site
 from generator.problems import NewelError
 
@@ -32,13 +33,22 @@ def run_engine(
     os.environ.setdefault("NO_MKDOCS_2_WARNING", "1")  # the theme prints a page of news otherwise
     with _heard_warnings() as heard, tempfile.TemporaryDirectory() as empty:
         try:
-            config = _load(config_path, folder, Path(empty))
-            _hand_over(config, site, progress, offline)
-            build(config)
+            try:
+                _build(_load(config_path, folder, Path(empty)), site, progress, offline, frames=True)
+            except FramesUnfitError:
+                _build(_load(config_path, folder, Path(empty)), site, progress, offline, frames=False)
         except (Abort, MkDocsException) as error:
             said = "\n".join(heard) or str(error)
             what = f"the pages could not be laid out:\n{said}"
             raise NewelError("engine-failed", what, hint="The last site stands as it was.") from error
+
+
+def _build(
+    config: MkDocsConfig, site: Site, progress: Progress | None, offline: bool, frames: bool
+) -> None:
+    _hand_over(config, site, progress, offline)
+    config.plugins["newel"].config["frames"] = frames
+    build(config)
 
 
 def _load(config_path: Path | None, folder: Path, empty: Path) -> MkDocsConfig:

@@ -1,7 +1,8 @@
-"""The store of what the press made: bytes by key in one sqlite file beside the site, never trusted blind."""
+"""The store of what a build made: bytes by key in one sqlite file beside the site, never trusted blind."""
 
 import hashlib
 import sqlite3
+import sys
 import threading
 from collections.abc import Iterator
 from contextlib import contextmanager, suppress
@@ -10,9 +11,10 @@ from importlib import metadata
 from pathlib import Path
 
 _NAME = ".press.sqlite"
-# What a printed sheet comes from besides its view: our own files below these folders, and these packages.
-_OURS = ("outputs", "hazards", "views", "units")
-_OTHERS = ("typst", "segno", "ghs-hazard-pictogram")
+# What a row comes from besides its key: every file of ours, and these packages.
+_OTHERS = (
+    "typst", "segno", "ghs-hazard-pictogram", "pydantic", "pyyaml", "jinja2", "markupsafe", "markdown-it-py",
+)  # fmt: skip
 _MOST_ROWS = 50_000
 _TABLE = """CREATE TABLE IF NOT EXISTS printed (
     number INTEGER PRIMARY KEY AUTOINCREMENT, key TEXT UNIQUE, digest BLOB NOT NULL, content BLOB NOT NULL)"""
@@ -94,6 +96,7 @@ class PressStore:
             )
             # Rows carry a digest, so that nothing need be waited for on the disk.
             self._open.execute("PRAGMA synchronous = OFF")
+            self._open.execute("PRAGMA journal_mode = MEMORY")
             self._open.execute(_TABLE)
         return self._open
 
@@ -109,13 +112,14 @@ def _digest(content: bytes) -> bytes:
 
 @cache
 def code_version() -> str:
-    """A digest of everything that a sheet's look comes from besides its view; read once a process."""
-    digest = hashlib.sha256()
+    """A digest of everything that a row comes from besides its key; read once a process."""
+    digest = hashlib.sha256(sys.version.encode())
     for name in _OTHERS:
         digest.update(f"{name} {metadata.version(name)}\n".encode())
     home = Path(__file__).parent.parent
-    files = (path for ours in _OURS for path in (home / ours).rglob("*"))
-    for path in sorted(path for path in files if path.is_file() and "__pycache__" not in path.parts):
+    for path in sorted(home.rglob("*")):
+        if path.suffix == ".pyc" or not path.is_file():
+            continue
         content = hashlib.sha256(path.read_bytes()).hexdigest()
         digest.update(f"{path.relative_to(home).as_posix()} {content}\n".encode())
     return digest.hexdigest()[:32]
