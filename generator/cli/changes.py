@@ -26,12 +26,36 @@ def command(words: tuple[str, ...], since: int | None) -> int:
     target = read_target(words)
     checked = check_posted(target.read)
     ids = [target.only] if target.only else list(target.read.procedures)
+    if checked.has_errors:
+        show(_unsure(checked))
     drafts = 0
     for id in ids:
         lines, differs = _of_one(id, target.read, checked, since or 0)
         drafts += differs
         show(lines)
-    return 1 if drafts else 0
+    gone = [id for id in checked.shelf.issues if not target.only and id not in target.read.procedures]
+    show(_of_gone(id, checked) for id in gone)
+    unsettled = [id for id in gone if not checked.shelf.withdrawn(id)]
+    return 1 if drafts or unsettled or checked.has_errors else 0
+
+
+def _unsure(checked: "Checked") -> "tuple[Line, ...]":
+    from generator.cli.lines import text_line
+    from generator.problems import Level
+
+    errors = checked.count(Level.ERROR)
+    many = f"{errors} error{'s stand' if errors != 1 else ' stands'} in the files"
+    return (text_line(f"{many}, so what follows may be wrong; run `newel check`", "error"),)
+
+
+def _of_gone(id: str, checked: "Checked") -> "Line":
+    """A procedure that is posted and has no file any more."""
+    from generator.cli.lines import text_line
+
+    head, withdrawn = checked.shelf.head(id), checked.shelf.withdrawn(id)
+    number = head.number if head else "?"
+    state = f"withdrawn on {withdrawn.withdrawn}" if withdrawn else f"posted in issue {number}"
+    return text_line(f"{id}: {state}, and its file is gone", "strong")
 
 
 def _of_one(id: str, read: "LabRead", checked: "Checked", since: int) -> "tuple[tuple[Line, ...], bool]":

@@ -92,7 +92,8 @@ def _unapproved(where: Location, head: IssueHead) -> Iterator[Problem]:
 def _stale(lab: LabStudy, shelf: Shelf) -> Iterator[Problem]:
     for one in wrong_copies(shelf, lab.today):
         copy = one.copy
-        yield copy_stale.at(copy.where, str(copy.card), str(copy.copy_), str(copy.issue), state_words(one))
+        gone, card, number = one.state != "replace", str(copy.card), str(copy.copy_)
+        yield copy_stale.at(copy.where, card, number, str(copy.issue), state_words(one), gone)
 
 
 def state_words(one: Hanging) -> str:

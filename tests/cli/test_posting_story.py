@@ -178,3 +178,16 @@ def test_a_look_at_a_wrong_copy_says_so(home: Path, capsys: pytest.CaptureFixtur
     run_newel(capsys, "post", ETCH, "--reason", "Second", "--approved-by", "instructor")
     seen = run_newel(capsys, "copies", "looked-at", card, "1")
     assert (seen.status, "It is wrong all the same" in seen.out) == (1, True)
+
+
+def test_changes_of_files_that_cannot_be_trusted(home: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    run_newel(capsys, "post", ETCH, "--reason", "First", "--approved-by", "instructor")
+    edit(home, "do: weigh\n", "do: wiegh\n")
+    seen = run_newel(capsys, "changes")
+    assert (seen.status, seen.out.splitlines()[0]) == (
+        1, "1 error stands in the files, so what follows may be wrong; run `newel check`"
+    )  # fmt: skip
+    (home / "procedures" / f"{ETCH}.yml").unlink()
+    assert f"{ETCH}: posted in issue 1, and its file is gone" in run_newel(capsys, "changes").out
+    run_newel(capsys, "withdraw", ETCH, "--because", "Done with it.")
+    assert "withdrawn on 2026-" in run_newel(capsys, "changes").out

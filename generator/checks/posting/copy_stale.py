@@ -14,14 +14,18 @@ DOC = RuleDoc(
 )
 
 
-def at(where: Location, card: str, copy: str, hangs: str, now: str) -> Problem:
-    """The problem of one copy: its card, its number, the issue that hangs, and what holds now, in words."""
-    return DOC.found(
-        where,
-        f'copy {copy} of card "{card}" is issue {hangs}, and {now}',
-        "take it down; hang up the posted card, if there is one, and write `newel copies replaced "
-        f"{card} {copy}`",
+def at(where: Location, card: str, copy: str, hangs: str, now: str, gone: bool = False) -> Problem:
+    """The problem of one copy: its card, its number, the issue that hangs, and what holds now, in words.
+
+    `gone` says that no card takes its place.
+    """
+    done = f"newel copies replaced {card} {copy}"
+    fix = (
+        f"take it down, then write `{done} --taken-down`"
+        if gone
+        else f"hang up the posted card in its place, then write `{done}`"
     )
+    return DOC.found(where, f'copy {copy} of card "{card}" is issue {hangs}, and {now}', fix)
 
 
 RULE = Rule(DOC, found_by="posting")
