@@ -99,6 +99,7 @@ def open_shelf(files: Mapping[str, bytes], shown: str) -> Shelf:
     altered += [fault for id, row in rows.items() for fault in _faults(id, row)]
     register_file = f"{shown}/{COPIES}"
     register, problems = _register(register_file, files.get(register_file, b""))
+    altered += _gone(rows, withdrawals, register, shown)
     return Shelf(issues, withdrawals, register, register_file, tuple(altered), problems)
 
 
@@ -112,6 +113,25 @@ def _faults(id: str, row: Mapping[int, IssueFile]) -> Iterator[Altered]:
             yield Altered(issue.file, "is not as `newel post` wrote it")
         elif before and before.sealed and issue.head.before != before.seal:
             yield Altered(issue.file, f"does not follow the issue {number - 1} that lies beside it")
+
+
+def _gone(
+    rows: Mapping[str, Mapping[int, IssueFile]],
+    withdrawals: Mapping[tuple[str, int], Withdrawal],
+    register: CopyRegister,
+    shown: str,
+) -> Iterator[Altered]:
+    """Newest issues that are gone: a withdrawal or a laminated copy still names them."""
+    for id, number in withdrawals:
+        if number not in rows.get(id, {}):
+            name = f"{shown}/posted/{id}/{number}.withdrawn.yml"
+            yield Altered(name, f"withdraws issue {number} of {id}, which is gone")
+    told: set[tuple[str, int]] = set()
+    for copy in register.copies:
+        id = str(copy.card).partition("/")[0].partition(".")[0]
+        if copy.issue not in rows.get(id, {}) and (id, copy.issue) not in told:
+            told.add((id, copy.issue))
+            yield Altered(f"{shown}/{COPIES}", f"names issue {copy.issue} of {id}, which is gone")
 
 
 def _register(file: str, data: bytes) -> tuple[CopyRegister, tuple[Problem, ...]]:
