@@ -3,6 +3,7 @@
 import sys
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
+from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -11,6 +12,10 @@ import click
 from generator.cli.screen import screen_width, show
 
 if TYPE_CHECKING:
+    import datetime
+
+    from generator.pipeline import Outcome
+    from generator.pipeline.kept import Kept
     from generator.problems import Problem
 
 
@@ -31,30 +36,26 @@ def command(
 ) -> int:
     """Check the lab and write its site; an error leaves the last site as it was."""
     from generator.cli.day import day_of_run
-    from generator.pipeline import build_site
-    from generator.problems import NewelError
-    from generator.publishing import publish
-    from generator.publishing.store import open_store
-    from generator.reading import find_folder
+    from generator.cli.unchanged import guess_folder, is_unchanged, look_before, note_site
 
-    lab = find_folder(folder)
+    today = day_of_run()
     target = site_dir or folder / ("site-offline" if offline else "site")
-    config = folder / "mkdocs.yml"
-    with open_store(target.resolve().parent / ".newel") as kept:
-        outcome = build_site(lab, day_of_run(), draft, whole_print=print_all, kept=kept)
-        _show_problems(outcome.problems)
-        if outcome.site is None:
-            show_refusal()
-            return 1
-        own = config if config.is_file() else None
-        try:
-            with _progress() as progress:
-                publish(outcome.site, target, own, progress, engine, offline)
-        except OSError as bad:
-            raise NewelError("not-written", f"{target} cannot be written ({bad.strerror})",
-                             "the last site stands as it was", "look at its rights and its disk") from bad
-    pages = len(outcome.site.pages)
-    click.echo(f"wrote {target.as_posix()}: {pages} page{'s' * (pages != 1)}{', a draft' if draft else ''}")
+    config, note = folder / "mkdocs.yml", target.resolve().parent / ".newel" / f"{target.name}.json"
+    wishes = (folder.as_posix(), today.isoformat(), draft, print_all, engine)
+    before = look_before(guess_folder(folder), config, target, wishes) if not offline else None
+    noted = is_unchanged(note, target, before) if before else None
+    if noted and not noted["problems"]:
+        click.echo(f"nothing has changed since {target.as_posix()} was written: {_pages(noted['pages'])}")
+        return 0
+    outcome = _build(folder, target, config, Wish(today, draft, print_all, engine, offline))
+    if outcome.site is None:
+        show_refusal()
+        return 1
+    if before:
+        told = sum(problem.level != "accepted" for problem in outcome.problems)
+        note_site(note, target, before, {"pages": len(outcome.site.pages), "problems": told})
+    pages = _pages(len(outcome.site.pages))
+    click.echo(f"wrote {target.as_posix()}: {pages}{', a draft' if draft else ''}")
     if offline:
         from generator.publishing.publish import zip_path
 
@@ -64,6 +65,60 @@ def command(
 
         click.echo(f"print {(target / PRINT_ALL_PATH).as_posix()}: its first page says where each sheet goes")
     return 0
+
+
+@dataclass(frozen=True, slots=True)
+class Wish:
+    """What the person asked for, and the day."""
+
+    today: "datetime.date"
+    draft: bool
+    print_all: bool
+    engine: str
+    offline: bool
+
+
+def _build(folder: Path, target: Path, config: Path, wish: Wish) -> "Outcome":
+    """Build and publish with what the store has; where it has lost something meanwhile, without it."""
+    from generator.pipeline.kept import NOTHING_KEPT
+    from generator.problems import NewelError
+    from generator.publishing.store import open_store
+    from generator.reading import find_folder
+
+    lab = find_folder(folder)
+    with open_store(target.resolve().parent / ".newel") as kept:
+        try:
+            return _build_with(kept, lab, target, config, wish)
+        except NewelError as bad:
+            if bad.id != "store-lost":
+                raise
+    return _build_with(NOTHING_KEPT, lab, target, config, wish, again=True)
+
+
+def _build_with(
+    kept: "Kept", lab: Path, target: Path, config: Path, wish: Wish, again: bool = False
+) -> "Outcome":
+    from generator.pipeline import build_site
+    from generator.problems import NewelError
+    from generator.publishing import publish
+
+    outcome = build_site(lab, wish.today, wish.draft, whole_print=wish.print_all, kept=kept)
+    if not again:
+        _show_problems(outcome.problems)
+    if outcome.site is None:
+        return outcome
+    own = config if config.is_file() else None
+    try:
+        with _progress() as progress:
+            publish(outcome.site, target, own, progress, wish.engine, wish.offline)
+    except OSError as bad:
+        raise NewelError("not-written", f"{target} cannot be written ({bad.strerror})",
+                         "the last site stands as it was", "look at its rights and its disk") from bad
+    return outcome
+
+
+def _pages(count: int) -> str:
+    return f"{count} page{'s' * (count != 1)}"
 
 
 def show_refusal() -> None:
