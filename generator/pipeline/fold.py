@@ -4,7 +4,7 @@ from collections import Counter
 from collections.abc import Iterable
 from dataclasses import replace
 
-from generator.problems import MISSING, Cause, Level, Problem
+from generator.problems import MISSING, Cause, Level, Problem, misplaced
 
 
 def fold(problems: Iterable[Problem]) -> tuple[Problem, ...]:
@@ -105,6 +105,9 @@ class _Folded:
         An error needs all its causes known; a warning may be a mere trace of one known error. A step
         wrong on the straight run is not judged again on a redo; of one redo the first error is told.
         """
+        elsewhere = self.heads.get(misplaced(problem.step)) if problem.order and problem.step else None
+        if elsewhere is not None:
+            return elsewhere
         if problem.path and problem.step in self.wrong_steps:
             return self.wrong_steps[problem.step]
         if problem.path and _branch(problem.path) in self.wrong_paths:

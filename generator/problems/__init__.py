@@ -2,7 +2,7 @@
 
 from generator.problems.errors import NewelError
 from generator.problems.location import Location
-from generator.problems.problem import MISSING, Accepted, Cause, Level, Problem, by_place, missing
+from generator.problems.problem import MISSING, Accepted, Cause, Level, Problem, by_place, misplaced, missing
 from generator.problems.ruledoc import Example, RuleDoc
 
 __all__ = [
@@ -16,5 +16,6 @@ __all__ = [
     "Problem",
     "RuleDoc",
     "by_place",
+    "misplaced",
     "missing",
 ]

@@ -32,6 +32,11 @@ def missing(kind: str, id: str, file: str) -> Cause:
     return Cause(f"{MISSING}{kind}:{id}", file)
 
 
+def misplaced(step: str) -> Cause:
+    """The first cause behind whatever is found at a step that stands at the wrong place of the run."""
+    return Cause("misplaced", step)
+
+
 @dataclass(frozen=True, slots=True)
 class Accepted:
     """Who lives with a warning, until when (ISO date), and why."""

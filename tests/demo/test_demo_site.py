@@ -21,6 +21,8 @@ KINDS = (
     "procedures/index.html",
     "procedures/copper-the-holes/index.html",
     "procedures/copper-the-holes/hazards/index.html",
+    "procedures/copper-the-holes/office/index.html",
+    "hazards/index.html",
     "places/etch/index.html",
     "mixtures/copper-mix/index.html",
     "substances/sulfuric-acid-96/index.html",

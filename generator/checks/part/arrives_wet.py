@@ -4,9 +4,9 @@ from collections.abc import Iterator
 
 from generator.checks.moments import at_places, called, found_at, made_here, part, since_when
 from generator.checks.rule import Rule
-from generator.problems import Level, Problem, RuleDoc
+from generator.problems import Cause, Level, Problem, RuleDoc
 from generator.study import Study
-from generator.walk import START
+from generator.walk import START, Moment
 
 DOC = RuleDoc(
     id="arrives-wet",
@@ -43,9 +43,15 @@ def find(study: Study) -> Iterator[Problem]:
                 f"only {place.arrive} parts",
                 f"put a `do: dry` step and a check between {behind} and {moment.step.id}",
                 moment.before.cause("wet"),
-                explains=made_here(moment),
+                explains=(*made_here(moment), *_unseen(moment, since)),
                 label=f"last made wet {since_when(study, since)}",
             )
+
+
+def _unseen(moment: Moment, since: str) -> tuple[Cause, ...]:
+    """What made it wet has also undone the look at it, where nobody looked again."""
+    seen = moment.before.cause("seen")
+    return (seen,) if seen.since == since and since != START else ()
 
 
 RULE = Rule(DOC, in_procedure=find)

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from generator.checks.moments import at_places, called, found_at, made_here, part
 from generator.checks.rule import Rule
 from generator.model import Place
-from generator.problems import Cause, Level, Problem, RuleDoc
+from generator.problems import Cause, Level, Problem, RuleDoc, misplaced
 from generator.study import Study
 from generator.walk import Moment
 
@@ -39,7 +39,7 @@ def find(study: Study) -> Iterator[Problem]:
                 + (f"in {called(study, where)}" if where else "not in there"),
                 f"put a `do: put-in` step at {id} before it",
                 moment.before.cause("in"),
-                explains=(*made_here(moment), *_left_undone(moment, place)),
+                explains=(*made_here(moment), *_left_undone(moment, place), *_too_late(study, moment)),
             )
 
 
@@ -61,6 +61,19 @@ def _meant(moment: Moment, place: Place, tray: str) -> bool:
     runs = moment.before.value("tray", tray)
     homes = {container for container, _ in runs} if isinstance(runs, tuple) else set()
     return place.drains_to is None or str(moment.step.waste or "") in homes
+
+
+def _too_late(study: Study, moment: Moment) -> Iterator[Cause]:
+    """What a put-in at the same place makes that stands behind the take-out instead of before it."""
+    later = (
+        other
+        for other in study.walk.by_verb.get("put-in", ())
+        if other.straight and other.order > moment.order and other.step.at == moment.step.at
+    )
+    behind = next(later, None)
+    if behind is not None:
+        yield misplaced(str(behind.step.id))
+        yield from behind.after.made_by(str(behind.step.id))
 
 
 def _left_undone(moment: Moment, place: Place) -> Iterator[Cause]:

@@ -33,6 +33,8 @@ def find(study: Study) -> Iterator[Problem]:
                 moment,
                 f"current is brought up at {called(study, id)} before the {part(study)} is in it",
                 f"put the `do: put-in` step at {id} first, or write the `power:` on it",
+                moment.before.cause("in"),
+                moment.after.cause("live", id),
             )
 
 

@@ -40,6 +40,7 @@ def find(study: Study) -> Iterator[Problem]:
                 f"the tray of {called(study, id)} still holds what belongs in {called(study, *others)}",
                 f"put a `do: empty` step at {id} with `waste: {others[0]}` behind {since}",
                 moment.before.cause("tray", id),
+                explains=(moment.after.cause("tray", id),),
                 label=f"in the tray {since_when(study, since)}",
             )
 
