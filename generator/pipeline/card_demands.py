@@ -46,7 +46,8 @@ def _said(step: CardStep, kind: str) -> Set[str]:
         case "a mark":
             return {mark.kind for mark in step.marks}
         case "the amount":
-            return set(_amounts(step.amounts))
+            large = f": {step.amount_shown}" if step.amount_shown else ""
+            return set(_amounts(step.amounts + large))
     fields = {_HOLDS: step.hold, _SEEN: step.check, _IF_NOT: step.if_not, _ALARM: step.alarm}
     return _parts(fields.get(kind, step.container))
 

@@ -117,11 +117,16 @@ def test_the_amount_of_a_chemical() -> None:
     study = studies()["cast-a-block"]
     card = next(card for card in study.procedure.cards if card.id == "weigh-card")
     facts = CardFacts({formula.name: formula for formula in Known().all()}, "https://x.example/")
-    seen = changed(card_view(study, card, facts), "weigh-b", lambda step: replace(step, amounts=""))
-    kind = "the amount"
-    (problem,) = card_drops_hazard.left_out(card, kind, shown(seen)[kind], demanded(study, card)[kind])
+    whole = card_view(study, card, facts)
+    assert next(step.amount_shown for step in whole.steps if step.id == "weigh-a") == "150\u00a0g"
     title = study.lab.substances["hardener-b"].title  # type: ignore[index]
-    assert problem.message == f'card "weigh-card" leaves out the amount of step weigh-b: {title}'
+    kind = "the amount"
+    for seen in (
+        changed(whole, "weigh-b", lambda step: replace(step, amounts="")),
+        changed(whole, "weigh-b", lambda step: replace(step, amount_shown="")),
+    ):
+        (problem,) = card_drops_hazard.left_out(card, kind, shown(seen)[kind], demanded(study, card)[kind])
+        assert problem.message == f'card "weigh-card" leaves out the amount of step weigh-b: {title}'
 
 
 def test_extraction() -> None:

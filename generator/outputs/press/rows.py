@@ -84,13 +84,14 @@ def _says(
 
 
 def _time_width(step: CardStep, columns: Columns, letters: Letters) -> float:
-    dwell = width(step.dwell_shown, letters.dwell, heavy=True)
+    dwell = width(step.dwell_shown or step.amount_shown, letters.dwell, heavy=True)
     return min(max(dwell, width(step.window_shown, letters.text)) + 0.01, 0.42 * columns.room)
 
 
 def _times(step: CardStep, room: float, letters: Letters) -> Block:
     rows: list[Block] = []
-    shown = ((step.dwell_shown, letters.dwell, True), (step.window_shown, letters.text, False))
+    large = step.dwell_shown or step.amount_shown
+    shown = ((large, letters.dwell, True), (step.window_shown, letters.text, False))
     for text, cap, heavy in shown:
         if text:
             run = (Run(solid(text) if heavy else text, heavy),)

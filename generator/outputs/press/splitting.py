@@ -67,7 +67,7 @@ def _fitting(card: CardView, groups: Sequence[tuple[CardStep, ...]], count: int)
 
 def _weight(step: CardStep) -> int:
     """About how much room a step takes: its letters, a line of its own, its large time."""
-    return sum(map(len, texts_of_step(step))) + 20 + (40 if step.dwell_shown else 0)
+    return sum(map(len, texts_of_step(step))) + 20 + (40 if step.dwell_shown or step.amount_shown else 0)
 
 
 def _even(groups: Sequence[tuple[CardStep, ...]], count: int) -> list[tuple[CardStep, ...]]:

@@ -10,16 +10,31 @@ from generator.views.filling.translation import Words
 from generator.views.told import show_amount
 
 
-def amounts_shown(
-    words: Words, step: Step, stage: Stage, formulas: Mapping[str, Formula], say: Phrases
+def amount_shown(
+    words: Words, step: Step, stage: Stage, formulas: Mapping[str, Formula], dwell_shown: str
 ) -> str:
-    """What is used and how much; of a repeated step the amount is that of the whole run, and says so."""
+    """The one measured amount of a step without a time, to stand in large figures; else empty."""
+    amounts = list(step.use.values())
+    if dwell_shown or len(amounts) != 1 or not _measured(words, amounts[0]) or step.repeat or stage.repeat:
+        return ""
+    return show_amount(words.study, amounts[0], formulas)
+
+
+def _measured(words: Words, amount: Quantity | str) -> bool:
+    return isinstance(amount, Quantity) or str(amount) in words.study.procedure.job
+
+
+def amounts_shown(
+    words: Words, step: Step, stage: Stage, formulas: Mapping[str, Formula], say: Phrases, large: str = ""
+) -> str:
+    """What is used and how much, unless that is set `large`; of a repeated step what the whole run takes."""
+    if large:
+        return ", ".join(chemical_title(words, str(id)) for id in step.use)
     parts = []
     for id, amount in step.use.items():
         plain = {"all": say.all, "rest": say.rest}.get(str(amount))
         shown = plain or show_amount(words.study, amount, formulas)
-        measured = isinstance(amount, Quantity) or str(amount) in words.study.procedure.job
-        repeated = measured and (step.repeat or stage.repeat)
+        repeated = _measured(words, amount) and (step.repeat or stage.repeat)
         parts.append(f"{chemical_title(words, str(id))}: {say.in_all(shown) if repeated else shown}")
     return "; ".join(parts)
 

@@ -9,6 +9,7 @@ from generator.units import show_quantity
 from generator.views.card import CardMark, CardStep
 from generator.views.card_words import CardWords
 from generator.views.filling.card_doing import (
+    amount_shown,
     amounts_shown,
     book_shown,
     extraction_shown,
@@ -66,6 +67,8 @@ def last_mains_water(study: Study) -> str:
 def _row(row: Row, located: Located) -> CardStep:
     step, place = located.step, row.study.place(located.step.at)
     check, if_not, call = seen_shown(row, step)
+    dwell = show_time(row.study, step, row.formulas)
+    large = amount_shown(row.words, step, located.stage, row.formulas, dwell)
     return CardStep(
         id=str(step.id),
         number=row.numbers[str(step.id)],
@@ -75,12 +78,13 @@ def _row(row: Row, located: Located) -> CardStep:
         stage_title=row.words.stage(str(located.stage.stage), located.stage.title),
         place_number=str(place.number) if place and place.number is not None else "",
         place_title=row.words.place(step.at),
-        dwell_shown=show_time(row.study, step, row.formulas),
+        dwell_shown=dwell,
         window_shown=_window(row, step),
         marks=_marks(row, step),
         setting=_setting(row, step),
         who=row.words.role(step.who) if step.who and step.who != row.study.procedure.who else "",
-        amounts=amounts_shown(row.words, step, located.stage, row.formulas, row.phrases),
+        amount_shown=large,
+        amounts=amounts_shown(row.words, step, located.stage, row.formulas, row.phrases, large),
         target=target_shown(row.words, step),
         repeat=repeat_shown(step, located.stage, row.numbers, row.phrases),
         on=put_on_shown(row.words, step, row.phrases),
