@@ -50,12 +50,12 @@ class CardStep:
     `place_title` "" for a step without a place. `check` is what must be seen, `if_not` the whole sentence
     for when it is not, `call` the role with its reach. `hold` says who and until what; `alarm` what to do
     first when the timer sounds; `setting` what is set; `limit` a time counted from another step;
-    `container` where the waste goes. `amounts` is what is used and how much, and
-    `amount_shown` the one amount set in large figures where no time takes that room; `target` what it goes into,
-    `repeat` how often or for how many; `on` and `off` what is put on and taken off; `rack` what carries the
-    part, `rock` how often it is shaken; `extraction` what must be drawing at the place; `book` where a
-    shared machine is booked; `who` whose step it is where that is another role; `pause` how the part is
-    kept where work may stop.
+    `container` where the waste goes. `amounts` is what is used and how much, and `amount_shown` the one
+    amount set in large figures where no time takes that room; `target` what it goes into, `repeat` how
+    often or for how many; `on` and `off` what is put on and taken off; `rack` what carries the part, `rock`
+    how often it is shaken; `extraction` what must be drawing at the place; `book` where a shared machine is
+    booked; `who` whose step it is where that is another role; `pause` how the part is kept where work may
+    stop.
     """
 
     id: str
