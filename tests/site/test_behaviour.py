@@ -70,7 +70,7 @@ def test_the_session_clock_answers(page: Page, sample_folder: Path) -> None:
         "Into the copper cell, latest moment12:35",
     ]
     plan.get_by_label("I start at").fill("12:30")
-    expect(plan.locator(".nw-verdict")).to_contain_text("Does not fit: work must end at 16:20")
+    expect(plan.locator(".nw-verdict")).to_contain_text("must end at 16:20. Start by 11:44")
 
 
 def test_bench_view_shows_one_step_and_goes_on(page: Page, sample_folder: Path) -> None:

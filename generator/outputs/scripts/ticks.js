@@ -78,7 +78,9 @@ function stepTools(step, run) {
   const label = make("label", { class: "nw-done nw-tool" }, [box, make("span", { class: "nw-hidden", text: "Done with step " + number }), when]);
   const note = make("textarea", { class: "nw-box", rows: "2", "aria-label": "What I did differently at step " + number, onchange: () => change("notes", id, note.value.trim()) });
   const more = make("details", { class: "nw-why nw-note nw-tool" }, [make("summary", { text: "I did something different" }), note]);
-  step.querySelector(".nw-step-main").append(label, more);
+  // The box stands beside the sentence, so it is come to right after it.
+  step.querySelector(".nw-step-say").after(label);
+  step.querySelector(".nw-step-main").append(more);
   const readings = [...step.querySelectorAll("[data-nw-reading]")].map((cell) => readingBox(cell, id, change));
   return (state) => {
     box.checked = id in state.done;
