@@ -65,7 +65,8 @@ def meeting(first: int, second: int) -> Meeting:
     if doubtful:
         says = f"{'; '.join(_words(doubtful))} (this cell is from memory: look at the chart itself)"
         return Meeting((low, high), names, doubtful, _words(doubtful), says, certain=False)
-    held = low in chart["held"] and high in chart["held"]
+    # A cell that the transcription seems to have lost is no blank of the chart.
+    held = low in chart["held"] and high in chart["held"] and key not in chart["lost"]
     return Meeting((low, high), names, (), (), BLANK_SAYS if held else NOT_HELD_SAYS)
 
 

@@ -60,3 +60,8 @@ def test_the_chart_has_41_groups() -> None:
     assert len([n for n in range(1, 108) if group_name(n) is not None]) == 41
     with pytest.raises(KeyError):
         meeting(1, 99)
+
+
+def test_a_cell_that_the_transcription_lost_is_no_blank() -> None:
+    # 2-104, oxidising acid and strong oxidiser: absent from the transcription, not read on the paper chart
+    assert meeting(2, 104).says == NOT_HELD_SAYS

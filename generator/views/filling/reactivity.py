@@ -9,9 +9,12 @@ from generator.hazards import (
     meeting,
     source_of,
 )
+from generator.model import KeepApart
 from generator.study import LabStudy
 from generator.study.reactivity import CHART, chart_groups_of
-from generator.views.filling.words import joined, low, thing_title
+from generator.units import show_quantity
+from generator.views.filling.sheets_held import day_words
+from generator.views.filling.words import joined, low, role_title, thing_title
 from generator.views.lab_hazards import CellView, TableView
 
 BLANK = "not a statement of safety"
@@ -19,14 +22,12 @@ UNKNOWN = "not held here; look at the chart"
 
 
 def reactivity_table(study: LabStudy) -> TableView:
-    """Groups against groups, each pair once; and which substances could not be placed on the chart."""
+    """Groups against groups, with words in every cell; and which substances are not on the chart."""
     placed = _placed(study)
     groups = tuple(sorted(placed))
     rows = tuple(
-        (_head(study, row, placed[row]), *(_cell(row, column) for column in groups[: number + 1]))
-        for number, row in enumerate(groups)
+        (_head(study, row, placed[row]), *(_cell(row, column) for column in groups)) for row in groups
     )
-    padded = tuple((*row, *(CellView("", mark="none"),) * (len(groups) + 1 - len(row))) for row in rows)
     foot = (
         f"Letters and words of the chart {CHART}. A blank is {BLANK}: the chart says nothing there.",
         *_not_held(groups),
@@ -34,7 +35,7 @@ def reactivity_table(study: LabStudy) -> TableView:
         source_of("compatibility"),
     )
     heads = ("Group", *(f"Group {group}" for group in groups))
-    return TableView("reactivity", "What reacts here", heads, padded, foot=foot) if groups else _none(foot)
+    return TableView("reactivity", "What reacts here", heads, rows, foot=foot) if groups else _none(foot)
 
 
 def _none(foot: tuple[str, ...]) -> TableView:
@@ -90,11 +91,21 @@ def keep_apart_table(study: LabStudy) -> TableView:
     rows = tuple(
         (
             CellView(joined((_members(study, str(group)) for group in pair.groups), "never with")),
-            CellView(pair.because),
+            CellView(pair.because, note=_small(study, pair)),
         )
         for pair in study.lab.keep_apart
     )
     return TableView("kept_apart", "Kept apart by this lab", ("Never together", "Because"), rows)
+
+
+def _small(study: LabStudy, pair: KeepApart) -> str:
+    """From which amount on a row counts, and who decided it."""
+    small = pair.small
+    if small is None:
+        return ""
+    by = low(role_title(study.lab, small.decided_by))
+    when = f", {day_words(small.decided)}" if small.decided else ""
+    return f"Counts from {show_quantity(small.below)} on. {small.because} Decided by: {by}{when}."
 
 
 def _members(study: LabStudy, group: str) -> str:
