@@ -1,7 +1,7 @@
 """A process of its own: builds in copies of itself, each killed as a line of standard input says.
 
-"small" before the moment lays out only the pages of the lab itself, worked out once beforehand, so that the
-moments fall where something is written; without it the whole command runs.
+Only the pages of the lab itself are laid out, worked out once beforehand by this process: the moments fall
+where something is written, and no copy wakes the press, whose threads do not live on in a copy.
 """
 
 import datetime
@@ -16,6 +16,8 @@ from jinja2 import Environment
 
 import generator.pipeline
 from generator.cli import main
+from generator.outputs.page import whole_page
+from generator.outputs.site import SiteFile
 from generator.pipeline import Outcome, build_site
 from tests.posting.killing import answer, run_killed
 from tests.posting.labs import ID
@@ -38,8 +40,10 @@ def small_site(folder: Path, *_: Any, **__: Any) -> Outcome:
     if text not in _made:
         made = build_site(folder, datetime.date(2026, 11, 25), draft=True)
         assert made.site is not None
-        pages = tuple(p for p in made.site.pages if p.address.split("/")[0] not in _OF_EVERY_LAB)
-        _made[text] = replace(made, site=replace(made.site, pages=pages))
+        own = (page for page in made.site.pages if page.address.split("/")[0] not in _OF_EVERY_LAB)
+        pages = tuple(whole_page(page) for page in own)
+        files = tuple(SiteFile(file.path, file.content) for file in made.site.files)
+        _made[text] = replace(made, site=replace(made.site, pages=pages, files=files))
     return _made[text]
 
 
@@ -60,19 +64,14 @@ def warm_up() -> None:
 
 
 def act(line: str) -> None:
-    """One build of one kind, cut off as the line says."""
-    kind, _, how = line.rpartition(" ")
-    if kind == "small":
-        small_site(Path("procedures"))
-        generator.pipeline.build_site = small_site
-    run_killed(lambda: main(sys.argv[1:]), how)
-    generator.pipeline.build_site = build_site
+    """One build, cut off as the line says."""
+    small_site(Path("procedures"))
+    run_killed(lambda: main(sys.argv[1:]), line)
 
 
 if __name__ == "__main__":
     for module in PRELOADED:
         importlib.import_module(module)
-    small_site(Path("procedures"))
     generator.pipeline.build_site = small_site
     warm_up()
     answer(act)

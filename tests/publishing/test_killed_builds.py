@@ -6,7 +6,8 @@ import random
 import shutil
 import subprocess
 import sys
-from collections.abc import Iterator
+import time
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from pathlib import Path
 from typing import IO
@@ -60,33 +61,60 @@ def builder(tmp_path: Path) -> Iterator[Builder]:
         process.wait(20)
 
 
-def killed(builder: Builder, kind: str, times: int, chance: random.Random) -> None:
-    """Builds of two texts in turn, each cut off at a moment of its own."""
-    whole = set()
+def whole_sites(builder: Builder, build: Callable[[], float]) -> tuple[set[str], float]:
+    """The sites of two texts, and how long a build takes."""
+    found, lengths = set(), []
     for minutes in (7, 8):
         builder.write(minutes)
-        length = builder.build(f"{kind}whole")
-        whole.add(builder.site())
-    assert len(whole) == 2
-    for turn in range(times):
+        lengths.append(build())
+        found.add(builder.site())
+    assert len(found) == 2
+    return found, min(lengths)
+
+
+def test_killed_at_forty_four_moments(builder: Builder) -> None:
+    """Two texts in turn, each build cut off at a moment of its own."""
+    whole, length = whole_sites(builder, lambda: builder.build("whole"))
+    chance = random.Random(44)
+    for turn in range(44):
         builder.write(7 + turn % 2)
-        builder.build(f"{kind}{chance.uniform(0.05, 1.02) * length:.3f}")
+        builder.build(f"{chance.uniform(0.05, 1.02) * length:.3f}")
         assert builder.site() in whole
     builder.write(7)
-    builder.build(f"{kind}whole")
+    builder.build("whole")
     assert builder.site() in whole
-    assert [path.name for path in (builder.home / ".newel").glob("site-*")] == []
+    assert [path.name for path in (builder.home / ".newel").glob("site-new-*")] == []
 
 
-def test_killed_at_fifty_moments(builder: Builder) -> None:
-    killed(builder, "small ", 44, random.Random(44))
-    killed(builder, "", 6, random.Random(6))
+def test_the_whole_command_killed_at_six_moments(tmp_path: Path) -> None:
+    builder = Builder(tmp_path, sys.stdin, sys.stdin)
+    whole, length = whole_sites(builder, lambda: run_whole(tmp_path, None))
+    chance = random.Random(6)
+    for turn in range(6):
+        builder.write(7 + turn % 2)
+        run_whole(tmp_path, chance.uniform(0.3, 1.0) * length)
+        assert builder.site() in whole
+    run_whole(tmp_path, None)
+    assert builder.site() in whole
+
+
+def run_whole(home: Path, moment: float | None) -> float:
+    """The command in a process of its own, killed at a moment; the seconds it took."""
+    started = time.monotonic()
+    words = [str(Path(sys.executable).with_name("newel")), "build", "--draft"]
+    env = {**os.environ, "SOURCE_DATE_EPOCH": "1795600000", "PYTHONPATH": str(ROOT)}
+    with subprocess.Popen(words, cwd=home, env=env, stdout=subprocess.DEVNULL) as process:
+        try:
+            process.wait(moment)
+        except subprocess.TimeoutExpired:
+            process.kill()
+    return time.monotonic() - started
 
 
 def test_killed_in_the_call_that_puts_the_first_site_in_its_place(builder: Builder) -> None:
-    builder.build("small whole")
+    builder.build("whole")
     shutil.rmtree(builder.home / "site")
-    builder.build("small rename")
+    builder.build("rename")
     assert not (builder.home / "site").exists()
-    builder.build("small whole")
+    builder.build("whole")
     assert (builder.home / "site" / "index.html").is_file()
