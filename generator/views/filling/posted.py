@@ -25,7 +25,7 @@ from generator.views.posted import (
 from generator.views.shown import BannerView
 
 _GROUPS = {"ppe": "wear", "order": "order"}
-_STATES = {"withdrawn": "withdrawn: take it down", "not posted": "no such card is posted: take it down"}
+_STATES = {"withdrawn": "take it down: withdrawn", "not posted": "take it down: no such card is posted"}
 
 
 def standing_view(
