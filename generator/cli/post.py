@@ -28,6 +28,7 @@ if TYPE_CHECKING:
 @click.option(
     "--wording-only", is_flag=True, help="With --all: leave what changes more than wording a draft."
 )
+@click.option("--review", is_flag=True, help="Note that it was read again and nothing had to change.")
 def command(
     ids: tuple[str, ...],
     folder: Path,
@@ -36,6 +37,7 @@ def command(
     safety_seen_by: str,
     everything: bool,
     wording_only: bool,
+    review: bool,
 ) -> int:
     """Post a procedure as it stands in its file: a new issue that no later edit changes.
 
@@ -53,7 +55,7 @@ def command(
     with one_at_a_time(home / "posted"):
         read = read_lab(open_folder(home, home.as_posix()))
         checked = check_posted(read)
-        wish = Wish(why, who, safety_seen_by.strip(), wording_only)
+        wish = Wish(why, who, safety_seen_by.strip(), wording_only, review)
         done = [post(read, checked, id, wish) for id in _wanted(ids, everything, read, checked)]
         for one in done:
             _write(home, one)

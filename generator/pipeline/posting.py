@@ -27,12 +27,16 @@ _MENDED = ("copy-stale", "review-overdue", "translation-stale")
 
 @dataclass(frozen=True, slots=True)
 class Wish:
-    """What the person asks for: why, who approved it, whether the safety office has seen it."""
+    """What the person asks for: why, who approved it, whether the safety office has seen it.
+
+    `review` notes that somebody has read it again although nothing changed.
+    """
 
     reason: str
     approved_by: str
     safety_seen_by: str = ""
     wording_only: bool = False
+    review: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,6 +87,8 @@ def post(read: LabRead, checked: Checked, id: str, wish: Wish) -> Ready | Refuse
     if any(problem.level is Level.ERROR for problem in set_problems):
         return Refused(id, problems=set_problems)
     found = compare(read, checked, drafted)
+    if _is_posted_already(shelf, id, found) and not wish.review:
+        return Refused(id, (_nothing_new(shelf, id),))
     asked = (*(one.change for one in found.changes), *_besides(shelf, drafted, found.changes))
     if wish.wording_only and any(change.group != "wording" for change in asked):
         return Refused(
@@ -92,6 +98,20 @@ def post(read: LabRead, checked: Checked, id: str, wish: Wish) -> Ready | Refuse
     if refused:
         return Refused(id, refused)
     return _ready(drafted, shelf, found, wish, checked.lab.today, read.lab)
+
+
+def _is_posted_already(shelf: Shelf, id: str, found: Comparison) -> bool:
+    return bool(shelf.head(id)) and not shelf.withdrawn(id) and not found.changes
+
+
+def _nothing_new(shelf: Shelf, id: str) -> Refusal:
+    """Perhaps somebody else was quicker; an empty issue would hide that."""
+    head = shelf.head(id)
+    assert head is not None
+    return Refusal(
+        f"nothing differs from issue {head.number}, posted on {head.posted} ({head.reason})",
+        "to note that it was read again and nothing had to change, add --review",
+    )
 
 
 def _in_the_way(read: LabRead, checked: Checked, id: str) -> Iterator[Problem]:

@@ -167,7 +167,9 @@ def test_what_is_meant_is_guessed_and_said(capsys: pytest.CaptureFixture[str]) -
     assert f"did you mean {card}?" in run_newel(capsys, "copies", "add", "balance-card", "--hangs", "x").err
     assert f"did you mean {card}?" in run_newel(capsys, "copies", "add", card[:-1], "--hangs", "x").err
     assert f"did you mean {ETCH}?" in run_newel(capsys, "withdraw", ETCH[1:], "--because", "x").err
-    assert "nothing changed: a review" in post("instructor").out
+    assert "nothing differs from issue 1, posted on 2026-" in post("instructor").out
+    again = ("--reason", "Read again", "--approved-by", "instructor", "--review")
+    assert "nothing changed: a review" in run_newel(capsys, "post", ETCH, *again).out
 
 
 def test_a_look_at_a_wrong_copy_says_so(home: Path, capsys: pytest.CaptureFixture[str]) -> None:

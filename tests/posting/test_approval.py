@@ -20,7 +20,11 @@ def lab(tmp_path: Path, first_issue: Path) -> Path:
 
 
 def refused(folder: Path, *wish: str) -> str:
-    made = labs.tried(folder, Wish("because", wish[0], "".join(wish[1:])))
+    return refused_as(folder, Wish("because", wish[0], "".join(wish[1:])))
+
+
+def refused_as(folder: Path, wish: Wish) -> str:
+    made = labs.tried(folder, wish)
     assert isinstance(made, Refused)
     return " | ".join(one.what for one in made.refusals)
 
@@ -90,8 +94,9 @@ def test_errors_and_open_warnings_stand_in_the_way(lab: Path) -> None:
 
 
 def test_a_review_that_changed_nothing_is_an_issue_of_its_own(lab: Path) -> None:
-    assert "is not its approver" in refused(lab, "technician")
-    made = labs.posted(lab, Wish("Reviewed at the bench", "instructor"))
+    assert "is not its approver" in refused_as(lab, Wish("Reviewed", "technician", review=True))
+    assert "nothing differs from issue 1" in refused_as(lab, Wish("Reviewed", "instructor"))
+    made = labs.posted(lab, Wish("Reviewed at the bench", "instructor", review=True))
     assert (made.number, made.changes, made.cards) == (2, (), ())
 
 

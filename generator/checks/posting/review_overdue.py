@@ -24,7 +24,8 @@ def at(where: Location, posted: datetime.date, due: datetime.date, approver: str
     return DOC.found(
         where,
         f"the review was due on {due}; the procedure was last posted on {posted}",
-        f"read it at the bench, then post it again with the approval of {approver}, changed or not",
+        f"read it at the bench, then post it again with the approval of {approver}; with `--review` where "
+        "nothing had to change",
     )
 
 
