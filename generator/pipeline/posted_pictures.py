@@ -17,11 +17,16 @@ from generator.views.addresses import picture_path
 KEPT = "posted/pictures"
 _IN_SITE = "posted"
 _LETTERS = 12
+_BEGINNING = 1024
 
 
 def picture_digest(data: bytes) -> str:
-    """The short digest that an issue holds of a picture."""
-    return hashlib.sha256(data).hexdigest()[:_LETTERS]
+    """The short digest that an issue holds of a picture.
+
+    A drawing is text, and a version control system may change its line ends; that changes nothing that is seen.
+    """
+    text = b"\0" not in data[:_BEGINNING]
+    return hashlib.sha256(data.replace(b"\r\n", b"\n") if text else data).hexdigest()[:_LETTERS]
 
 
 def kept_name(file: str, digest: str) -> str:

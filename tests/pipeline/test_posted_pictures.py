@@ -7,6 +7,7 @@ import pytest
 from generator.outputs.page import join_sections
 from generator.outputs.site import Site
 from generator.pipeline import build_site
+from generator.pipeline.posted_pictures import picture_digest
 from generator.pipeline.posting import Wish
 from generator.publishing.files import keep_file
 from tests.posting import labs
@@ -85,3 +86,10 @@ def test_a_kept_picture_altered_by_hand_is_noticed(lab: Path) -> None:
     _, checked = labs.opened(lab)
     found = [problem for problem in checked.problems if problem.rule == "issue-altered"]
     assert [problem.where.file for problem in found] == [f"procedures/posted/pictures/{kept.name}"]
+
+
+def test_line_ends_of_another_system_make_no_other_picture() -> None:
+    two = OLD.replace("><", ">\n<").encode()
+    assert picture_digest(two) == picture_digest(two.replace(b"\n", b"\r\n"))
+    photo = b"\xff\xd8\xff\xe0\0\x10JFIF\r\n"
+    assert picture_digest(photo) != picture_digest(photo.replace(b"\r\n", b"\n"))
