@@ -23,7 +23,7 @@ _BEGINNING = 1024
 def picture_digest(data: bytes) -> str:
     """The short digest that an issue holds of a picture.
 
-    A drawing is text, and a version control system may change its line ends; that changes nothing that is seen.
+    A drawing is text whose line ends a version control system may change; that changes nothing that is seen.
     """
     text = b"\0" not in data[:_BEGINNING]
     return hashlib.sha256(data.replace(b"\r\n", b"\n") if text else data).hexdigest()[:_LETTERS]
