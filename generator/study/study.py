@@ -6,6 +6,7 @@ from dataclasses import dataclass, field
 from functools import cached_property
 
 from generator.model import Container, Lab, LanguageFile, Mixture, Place, Procedure, Role, Stage, Step
+from generator.study.sentences import Said, of_equipment, of_lab, of_procedure, of_step
 from generator.study.uses import Uses
 from generator.sums import Sums
 from generator.walk import Walk, walk_through
@@ -55,6 +56,17 @@ class LabStudy:
         return tuple(noun.hazards) if noun else ()
 
 
+    @cached_property
+    def said_at_equipment(self) -> tuple[Said, ...]:
+        """Every sentence of the lab's places and timers."""
+        return tuple(of_equipment(self.lab))
+
+    @cached_property
+    def said_in_lab(self) -> tuple[Said, ...]:
+        """Every sentence of the lab that a page or a card may show."""
+        return tuple(of_lab(self.lab, self.said_at_equipment))
+
+
 @dataclass(frozen=True)
 class Study(LabStudy):
     """A procedure in its lab, its sums and its walk; `posted` are its posted issues by number."""
@@ -73,6 +85,16 @@ class Study(LabStudy):
     @cached_property
     def _steps(self) -> tuple[Located, ...]:
         return tuple(self._each_step())
+
+    @cached_property
+    def said_at_steps(self) -> tuple[Said, ...]:
+        """Every sentence of every step, mends included."""
+        return tuple(said for found in self._steps for said in of_step(found.step))
+
+    @cached_property
+    def said(self) -> tuple[Said, ...]:
+        """Every sentence of the procedure."""
+        return tuple(of_procedure(self.procedure, self.said_at_steps))
 
     @cached_property
     def _by_id(self) -> Mapping[str, Step]:

@@ -91,16 +91,21 @@ class State:
 
     def same_as(self, other: "State") -> bool:
         """Whether two moments differ in nothing but the clock and since when things hold."""
+        mine, theirs = self.atoms, other.atoms
         return all(
-            _same(kind, self.atom(kind, name).value, other.atom(kind, name).value)
-            for kind in self.atoms.keys() | other.atoms.keys()
-            for name in self.atoms.get(kind, _NOTHING).keys() | other.atoms.get(kind, _NOTHING).keys()
+            _same(kind, mine.get(kind, _NOTHING), theirs.get(kind, _NOTHING))
+            for kind in mine.keys() | theirs.keys()
         )
 
 
-def _same(kind: str, one: object, other: object) -> bool:
+def _same(kind: str, one: Mapping[str, Atom], other: Mapping[str, Atom]) -> bool:
     """Clock times count only as being there; how long ago is compared by whoever needs it."""
-    return bool(one) == bool(other) if kind in ("entered", "made") else one == other
+    if one is other:
+        return True
+    pairs = [(one.get(name, _NONE).value, other.get(name, _NONE).value) for name in one.keys() | other.keys()]
+    if kind in ("entered", "made"):
+        return all(bool(mine) == bool(theirs) for mine, theirs in pairs)
+    return all(mine == theirs for mine, theirs in pairs)
 
 
 class Draft:
@@ -110,6 +115,7 @@ class Draft:
         self.state = state
         self.step = step
         self.atoms: dict[str, Mapping[str, Atom]] = dict(state.atoms)
+        self._now = State(self.atoms, state.clock, state.ended)
 
     def put(self, kind: str, name: str, value: object) -> None:
         """Set an atom; its `since` moves only when the value changes."""
@@ -128,8 +134,8 @@ class Draft:
         self.atoms[kind] = {**self.atoms.get(kind, _NOTHING), name: atom}
 
     def now(self) -> State:
-        """The draft as a state at the old clock, for look-ups while it changes."""
-        return State(self.atoms, self.state.clock, self.state.ended)
+        """The draft as a state at the old clock, for look-ups while it changes: it changes with the draft."""
+        return self._now
 
     def done(self, clock: Clock) -> State:
         """The state after the step."""

@@ -61,10 +61,12 @@ def _on(ground: Ground, draft: Draft, piece: str) -> None:
 
 def touch(draft: Draft, step: Step) -> None:
     """The outermost gloves have now touched this place."""
-    gloves = draft.now().gloves()
-    if gloves and step.at is not None:
-        outer = gloves[-1]
-        atom = draft.now().atom("glove", outer)
-        touched = draft.now().touched(outer) | {str(step.at)}
+    now = draft.now()
+    gloves = now.gloves()
+    if not gloves or step.at is None:
+        return
+    atom = now.atom("glove", gloves[-1])
+    touched = now.touched(gloves[-1])
+    if str(step.at) not in touched:
         # The glove counts since it was put on, so its `since` stays.
-        draft.keep("glove", outer, Atom(touched, atom.since))
+        draft.keep("glove", gloves[-1], Atom(touched | {str(step.at)}, atom.since))

@@ -36,7 +36,7 @@ def find(study: Study) -> Iterator[Problem]:
     """One problem a reading."""
     for found in study.steps():
         step = found.step
-        tools = tuple(_tools(study, step))
+        tools = tuple(_tools(study, step)) if step.record else ()
         for name, reading in step.record.items():
             for tool in tools:
                 if _too_fine(reading, tool):

@@ -90,8 +90,10 @@ def _of_procedure(procedure: Procedure) -> Iterator[_Field]:
 
 def _of_step(step: Step) -> Iterator[_Field]:
     id = str(step.id)
-    yield _own(step, "for", _MINUTES if step.do in _BRIEF else _LONG, id)
-    yield _own(step, "takes", _SHORT, id)
+    if step.for_:
+        yield _own(step, "for", _MINUTES if step.do in _BRIEF else _LONG, id)
+    if step.takes:
+        yield _own(step, "takes", _SHORT, id)
     if step.since:
         yield _own(step.since, "time", _LONG, id)
     if step.pause:

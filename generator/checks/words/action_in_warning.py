@@ -1,12 +1,13 @@
 """A command hides where only reasons and dangers stand."""
 
 from collections.abc import Iterator
+from functools import lru_cache
 
 from generator.checks.rule import Rule
 from generator.checks.words.english import VERBS, commanded, sentences, without_condition
-from generator.checks.words.sentences import REASON, Said, of_lab, of_procedure
 from generator.problems import Level, Problem, RuleDoc
 from generator.study import LabStudy, Study
+from generator.study.sentences import REASON, Said
 
 DOC = RuleDoc(
     id="action-in-warning",
@@ -39,20 +40,20 @@ _DUTIES = (
 
 def find_in_lab(study: LabStudy) -> Iterator[Problem]:
     """Reasons and warnings of the lab."""
-    for said in of_lab(study.lab):
+    for said in study.said_in_lab:
         yield from _judge(said)
 
 
 def find(study: Study) -> Iterator[Problem]:
     """Reasons and warnings of the procedure."""
-    for said in of_procedure(study):
+    for said in study.said:
         yield from _judge(said)
 
 
 def _judge(said: Said) -> Iterator[Problem]:
     if said.kind != REASON:
         return
-    hidden = next((sentence for sentence in sentences(said.text) if _is_command(sentence)), "")
+    hidden = _hidden(said.text)
     if hidden:
         start = said.text.find(hidden)
         yield said.found(
@@ -62,6 +63,12 @@ def _judge(said: Said) -> Iterator[Problem]:
             start,
             len(hidden),
         )
+
+
+@lru_cache(maxsize=4096)
+def _hidden(text: str) -> str:
+    """The first sentence of a text that is a command, or an empty text."""
+    return next((sentence for sentence in sentences(text) if _is_command(sentence)), "")
 
 
 def _is_command(sentence: str) -> bool:

@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Iterator
+from functools import lru_cache
 
 from generator.checks.words.english import clauses
 from generator.model import Step
@@ -47,30 +48,41 @@ def changes(study: Study, step: Step, text: str, worn: re.Pattern[str]) -> Itera
     seen: dict[str, None] = {}
     if not _MORE_THAN_ONE.search(text):
         return
+    part = study.procedure.part
+    name = str(part.name).lower() if part else "part"
     for clause in clauses(text):
-        thing = _changed(study, step, clause, worn)
-        if thing:
-            seen[thing] = None
+        thing = _spoken_of(clause, worn, name, _has_tray(study, step))
+        if thing and _there(study, step, thing):
+            seen[thing.removesuffix(" off")] = None
     yield from seen
 
 
-def _changed(study: Study, step: Step, clause: str, worn: re.Pattern[str]) -> str:
-    """What one clause changes; the first of lid, tray, current, wear, part that fits."""
+@lru_cache(maxsize=4096)
+def _spoken_of(clause: str, worn: re.Pattern[str], part: str, catches: bool) -> str:
+    """What one clause changes by its words; the first of lid, tray, current, wear, part that fits.
+
+    `catches` says whether there is a tray that catches drips.
+    """
     if _LID.search(clause):
-        place = study.place(step.at)
-        return "the lid" if place and place.cover == "lid" else ""
+        return "the lid"
     # The tray that comes out of an oven is what the part lies on: only a catch tray is a thing of its own.
-    if _TRAY.search(clause) or (_TRAY_OUT.search(clause) and _has_tray(study, step)):
+    if _TRAY.search(clause) or (catches and _TRAY_OUT.search(clause)):
         return "the tray"
-    if _ON.search(clause) or (_OFF.search(clause) and _may_be_live(study, step)):
-        return "the current"
     if _SUPPLIES.search(clause):
-        return ""
+        return "the current" if _ON.search(clause) else "the current off" if _OFF.search(clause) else ""
     if _DRESS.match(clause):
         return "what is worn"
     if worn.search(clause):
         return "what is worn" if _WEAR.search(clause) else ""
-    return "the part" if _moves_part(study, clause) else ""
+    return "the part" if _moves_part(part, clause) else ""
+
+
+def _there(study: Study, step: Step, thing: str) -> bool:
+    """Whether the step's place has the lid, and whether there may be a current to switch off."""
+    if thing == "the lid":
+        place = study.place(step.at)
+        return place is not None and place.cover == "lid"
+    return thing != "the current off" or _may_be_live(study, step)
 
 
 def _has_tray(study: Study, step: Step) -> bool:
@@ -85,9 +97,8 @@ def worn_words(study: Study) -> re.Pattern[str]:
     return re.compile(rf"\b(?:{words})\b")
 
 
-def _moves_part(study: Study, clause: str) -> bool:
-    part = study.procedure.part
-    name = re.escape(str(part.name).lower()) if part else "part"
+def _moves_part(part: str, clause: str) -> bool:
+    name = re.escape(part)
     verbless = re.match(rf"(?:the )?(?:{name}|part|rack|it) (?:in|into|on|onto|out|off|to)\b", clause)
     return bool(verbless or _MOVES.match(clause) or _PLACES.match(clause))
 

@@ -2,11 +2,12 @@
 
 import re
 from collections.abc import Iterator
+from functools import lru_cache
 
 from generator.checks.rule import Rule
-from generator.checks.words.sentences import SEEN, Said, of_equipment, of_steps
 from generator.problems import Level, Problem, RuleDoc
 from generator.study import LabStudy, Study
+from generator.study.sentences import SEEN, Said
 
 DOC = RuleDoc(
     id="colour-only",
@@ -47,13 +48,13 @@ _OUT = re.compile(
 
 def find_in_lab(study: LabStudy) -> Iterator[Problem]:
     """Looks at places."""
-    for said in of_equipment(study.lab):
+    for said in study.said_at_equipment:
         yield from _judge(said)
 
 
 def find(study: Study) -> Iterator[Problem]:
     """Checks of steps; a limited reading in the same step is a sign of its own."""
-    for said in of_steps(study):
+    for said in study.said_at_steps:
         if said.step and not any(reading.limit for reading in said.step.record.values()):
             yield from _judge(said)
 
@@ -65,10 +66,8 @@ def _rests_on_colour(piece: str) -> bool:
 def _judge(said: Said) -> Iterator[Problem]:
     if said.kind != SEEN:
         return
-    pieces = [piece for piece in re.split(r"[,;.]|\band\b", said.text) if piece.strip()]
-    if pieces and all(_rests_on_colour(piece) for piece in pieces):
-        word = _COLOUR.search(said.text)
-        assert word is not None
+    word = _colour_alone(said.text)
+    if word is not None:
         yield said.found(
             DOC,
             f'`{said.field}` rests on a colour alone ("{word.group()}")',
@@ -76,6 +75,15 @@ def _judge(said: Said) -> Iterator[Problem]:
             word.start(),
             len(word.group()),
         )
+
+
+@lru_cache(maxsize=4096)
+def _colour_alone(text: str) -> re.Match[str] | None:
+    """The first colour of a text that has a colour, and nothing but colours, in each of its pieces."""
+    word = _COLOUR.search(text)
+    pieces = [piece for piece in re.split(r"[,;.]|\band\b", text) if piece.strip()] if word else []
+    alone = pieces and all(_rests_on_colour(piece) for piece in pieces)
+    return word if alone else None
 
 
 RULE = Rule(DOC, in_lab=find_in_lab, in_procedure=find)

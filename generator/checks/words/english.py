@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Iterator
+from functools import lru_cache
 
 # Verbs that begin a command at the bench. Many are nouns too (coat, drip, heat), so an object must follow.
 _VERBS = (
@@ -26,21 +27,29 @@ _COMMAND = re.compile(
 _CONDITION = re.compile(
     r"(?:if|when|once|after|before|while|with|as soon as|as long as)\b[^,]*,\s*", re.IGNORECASE
 )
+_FULL_STOP = re.compile(r"[.!?;](?:\s+|$)")
 _BESIDE = re.compile(r"\b(?:before|until|when|while|so that|because|if|unless|after)\b.*", re.IGNORECASE)
 
 
-def sentences(text: str) -> Iterator[str]:
+@lru_cache(maxsize=4096)
+def sentences(text: str) -> tuple[str, ...]:
     """The single sentences of a text, without their full stops."""
-    return (piece.strip() for piece in re.split(r"[.!?;](?:\s+|$)", text) if piece.strip())
+    return tuple(piece.strip() for piece in _FULL_STOP.split(text) if piece.strip())
 
 
-def clauses(text: str) -> Iterator[str]:
+@lru_cache(maxsize=4096)
+def clauses(text: str) -> tuple[str, ...]:
     """Main clauses in small letters: conditions and what hangs on "before", "until", "so that" left out."""
+    return tuple(_clauses(text))
+
+
+def _clauses(text: str) -> Iterator[str]:
     for sentence in sentences(text):
         rest = _BESIDE.sub("", _CONDITION.sub("", sentence)).strip()
         yield from (part.strip().lower() for part in re.split(r",| and then | then ", rest) if part.strip())
 
 
+@lru_cache(maxsize=4096)
 def commanded(clause: str) -> str:
     """The verb with which a clause gives a command, or an empty text."""
     found = _COMMAND.match(clause.strip())

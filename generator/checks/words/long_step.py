@@ -4,9 +4,9 @@ import re
 from collections.abc import Iterator
 
 from generator.checks.rule import Rule
-from generator.checks.words.sentences import Said
 from generator.problems import Level, Problem, RuleDoc
 from generator.study import Study
+from generator.study.sentences import Said
 
 MOST_WORDS = 20
 DOC = RuleDoc(

@@ -2,12 +2,13 @@
 
 import re
 from collections.abc import Iterator
+from functools import lru_cache
 
 from generator.checks.rule import Rule
 from generator.checks.words.english import VERBS, sentences, without_condition
-from generator.checks.words.sentences import Said
 from generator.problems import Level, Problem, RuleDoc
 from generator.study import Study
+from generator.study.sentences import Said
 
 DOC = RuleDoc(
     id="not-imperative",
@@ -36,14 +37,19 @@ _FINITE = re.compile(
 def find(study: Study) -> Iterator[Problem]:
     """Steps and mends; only the first sentence is judged, for the next may say what it is for."""
     for found in study.steps():
-        first = next(sentences(found.step.say), "")
-        sign = _describes(without_condition(first))
+        sign = _described(found.step.say)
         if sign:
             yield Said(found.step.say, "say", "command", found.step).found(
                 DOC,
                 f'the sentence describes ("{sign}") and does not tell what to do',
                 'begin with the verb, as in "Lower the board in."',
             )
+
+
+@lru_cache(maxsize=4096)
+def _described(text: str) -> str:
+    """The start of a text's first sentence by which it describes, or an empty text."""
+    return _describes(without_condition(next(iter(sentences(text)), "")))
 
 
 def _describes(sentence: str) -> str:

@@ -5,10 +5,10 @@ from collections.abc import Iterator
 
 from generator.checks.rule import Rule
 from generator.checks.words.quantities import Mention, fields_of, mentions, place_values, step_values, without
-from generator.checks.words.sentences import COMMAND, SEEN, Said, of_equipment, of_step
 from generator.model import Place, Step
 from generator.problems import Level, Problem, RuleDoc
 from generator.study import LabStudy, Study
+from generator.study.sentences import COMMAND, SEEN, Said
 
 DOC = RuleDoc(
     id="number-in-sentence",
@@ -39,19 +39,17 @@ _JUDGED = (COMMAND, SEEN)
 
 def find_in_lab(study: LabStudy) -> Iterator[Problem]:
     """Sentences of places and timers."""
-    for said in of_equipment(study.lab):
+    for said in study.said_at_equipment:
         place = study.place(said.place)
         yield from _judge(said, place, "")
 
 
 def find(study: Study) -> Iterator[Problem]:
     """Sentences of steps."""
-    for found in study.steps():
-        step = found.step
-        place = study.place(step.at)
-        timer = _timer(study, step, place)
-        for said in of_step(step):
-            yield from _judge(said, place, timer)
+    for said in study.said_at_steps:
+        if said.step and said.kind in _JUDGED:
+            place = study.place(said.step.at)
+            yield from _judge(said, place, _timer(study, said.step, place))
 
 
 def _timer(study: Study, step: Step, place: Place | None) -> str:

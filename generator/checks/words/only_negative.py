@@ -5,9 +5,9 @@ from collections.abc import Iterator
 
 from generator.checks.rule import Rule
 from generator.checks.words.english import sentences
-from generator.checks.words.sentences import Said
 from generator.problems import Level, Problem, RuleDoc
 from generator.study import Study
+from generator.study.sentences import Said
 
 DOC = RuleDoc(
     id="only-negative",
@@ -28,7 +28,7 @@ _NEGATIVE = re.compile(
 def find(study: Study) -> Iterator[Problem]:
     """Steps and mends."""
     for found in study.steps():
-        said = tuple(sentences(found.step.say))
+        said = sentences(found.step.say)
         if said and all(_NEGATIVE.match(sentence) for sentence in said):
             yield Said(found.step.say, "say", "command", found.step).found(
                 DOC,

@@ -3,7 +3,7 @@
 import re
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, lru_cache
 
 from generator.model import Place, Step
 from generator.units import UNITS, Quantity, UnitsError, Window, find_unit, read_quantity
@@ -41,8 +41,13 @@ class Mention:
     alarm: bool = False
 
 
-def mentions(text: str) -> Iterator[Mention]:
+@lru_cache(maxsize=4096)
+def mentions(text: str) -> tuple[Mention, ...]:
     """Every quantity in a sentence: digits or a number word with a unit of the table."""
+    return tuple(_mentions(text))
+
+
+def _mentions(text: str) -> Iterator[Mention]:
     for match in _NUMBER.finditer(text) if _DIGIT.search(text) else ():
         unit = _unit_after(text[match.end() :])
         if unit:

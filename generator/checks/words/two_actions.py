@@ -4,10 +4,10 @@ from collections.abc import Iterator
 
 from generator.checks.rule import Rule
 from generator.checks.words.changes import changes, worn_words
-from generator.checks.words.sentences import Said
 from generator.model import Step
 from generator.problems import Level, Problem, RuleDoc
 from generator.study import Study
+from generator.study.sentences import Said
 
 DOC = RuleDoc(
     id="two-actions",

@@ -4,10 +4,10 @@ import re
 from collections.abc import Iterator
 
 from generator.checks.rule import Rule
-from generator.checks.words.sentences import Said, of_lab, of_procedure
 from generator.model import Lab
 from generator.problems import Level, Problem, RuleDoc
 from generator.study import LabStudy, Study
+from generator.study.sentences import Said
 
 DOC = RuleDoc(
     id="two-words-one-thing",
@@ -31,7 +31,7 @@ say: Rinse with mains water.""",
 def find_in_lab(study: LabStudy) -> Iterator[Problem]:
     """Sentences of the lab; the glossary's own explanations may name the other word."""
     words = _words(study.lab)
-    for said in of_lab(study.lab):
+    for said in study.said_in_lab:
         if said.field != "means":
             yield from _judge(said, words)
 
@@ -39,7 +39,7 @@ def find_in_lab(study: LabStudy) -> Iterator[Problem]:
 def find(study: Study) -> Iterator[Problem]:
     """Sentences of the procedure."""
     words = _words(study.lab)
-    for said in of_procedure(study):
+    for said in study.said:
         yield from _judge(said, words)
 
 
@@ -54,9 +54,9 @@ def _words(lab: Lab) -> tuple[tuple[str, str], ...]:
 
 def _judge(said: Said, words: tuple[tuple[str, str], ...]) -> Iterator[Problem]:
     low = said.text.lower()
-    for word, term in words:
-        pattern = rf"(?<![\w-]){re.escape(word)}(?![\w-])" if word in low else ""
-        found = re.search(pattern, said.text, re.IGNORECASE) if pattern else None
+    for word, term in [pair for pair in words if pair[0] in low]:
+        pattern = rf"(?<![\w-]){re.escape(word)}(?![\w-])"
+        found = re.search(pattern, said.text, re.IGNORECASE)
         if found:
             better = re.sub(pattern, term.replace("\\", r"\\"), said.text, flags=re.IGNORECASE)
             better = better[:1].upper() + better[1:] if said.text[:1].isupper() else better

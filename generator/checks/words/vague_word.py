@@ -2,11 +2,12 @@
 
 import re
 from collections.abc import Iterator
+from functools import lru_cache
 
 from generator.checks.rule import Rule
-from generator.checks.words.sentences import COMMAND, SEEN, Said, of_equipment, of_steps
 from generator.problems import Level, Problem, RuleDoc
 from generator.study import LabStudy, Study
+from generator.study.sentences import COMMAND, SEEN, Said
 
 DOC = RuleDoc(
     id="vague-word",
@@ -49,22 +50,20 @@ _PATTERN = "|".join(_ALL).replace(" ", r"\s+")
 
 def find_in_lab(study: LabStudy) -> Iterator[Problem]:
     """Looks, what is done when they are not right, and what is done when a timer sounds."""
-    for said in of_equipment(study.lab):
+    for said in study.said_at_equipment:
         yield from _judge(said)
 
 
 def find(study: Study) -> Iterator[Problem]:
     """Commands and checks of steps."""
-    for said in of_steps(study):
+    for said in study.said_at_steps:
         yield from _judge(said)
 
 
 def _judge(said: Said) -> Iterator[Problem]:
-    low = said.text.lower().replace("\n", " ")
-    # Looking for plain pieces first costs a tenth of the pattern, and few sentences hold one.
-    if said.kind not in (COMMAND, SEEN) or not any(word in low for word in _ALL):
+    if said.kind not in (COMMAND, SEEN):
         return
-    for match in re.finditer(rf"\b(?:{_PATTERN})\b", said.text, re.IGNORECASE):
+    for match in _vague(said.text):
         word = " ".join(match.group().lower().split())
         fix = next(fix for words, fix in _FIXES if word in words)
         yield said.found(
@@ -74,6 +73,15 @@ def _judge(said: Said) -> Iterator[Problem]:
             match.start(),
             len(match.group()),
         )
+
+
+@lru_cache(maxsize=4096)
+def _vague(text: str) -> tuple[re.Match[str], ...]:
+    """Every vague word of a text; plain pieces are looked for first, since few sentences hold one."""
+    low = text.lower().replace("\n", " ")
+    if not any(word in low for word in _ALL):
+        return ()
+    return tuple(re.finditer(rf"\b(?:{_PATTERN})\b", text, re.IGNORECASE))
 
 
 RULE = Rule(DOC, in_lab=find_in_lab, in_procedure=find)

@@ -1,11 +1,10 @@
 """The author's sentences with what they are for: a command, something to be seen, or a reason."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
-from generator.model import Lab, Step, Text
+from generator.model import Lab, Procedure, Step, Text
 from generator.problems import Location, Problem, RuleDoc
-from generator.study import Study
 
 COMMAND = "command"
 SEEN = "seen"
@@ -60,22 +59,15 @@ def of_step(step: Step) -> Iterator[Said]:
     return (Said(text, field, kind, step) for field, kind, text in fields if text is not None)
 
 
-def of_steps(study: Study) -> Iterator[Said]:
-    """Every sentence of every step, mends included."""
-    for found in study.steps():
-        yield from of_step(found.step)
-
-
-def of_procedure(study: Study) -> Iterator[Said]:
-    """Every sentence of a procedure."""
-    it = study.procedure
+def of_procedure(it: Procedure, at_steps: Iterable[Said]) -> Iterator[Said]:
+    """Every sentence of a procedure, those at its steps in their place."""
     yield from _some(TOLD, title=it.title)
     yield from _some(COMMAND, stop_rule=it.stop_rule)
     yield from _some(REASON, not_for=it.not_for)
     yield from (Said(text, "tell_us_first", REASON) for text in it.tell_us_first)
     for stage in it.stages:
         yield from _some(TOLD, title=stage.title)
-    yield from of_steps(study)
+    yield from at_steps
     for seen in it.you_may_see:
         yield from _some(TOLD, symptom=seen.symptom)
         yield from (Said(text, "causes", TOLD) for text in seen.causes)
@@ -95,9 +87,9 @@ def of_equipment(lab: Lab) -> Iterator[Said]:
         yield from _some(COMMAND, when_it_sounds=timer.when_it_sounds)
 
 
-def of_lab(lab: Lab) -> Iterator[Said]:
-    """Every sentence of the lab that a page or a card may show."""
-    yield from of_equipment(lab)
+def of_lab(lab: Lab, at_equipment: Iterable[Said]) -> Iterator[Said]:
+    """Every sentence of the lab that a page or a card may show, those at its equipment first."""
+    yield from at_equipment
     for place in lab.places.values():
         yield from _some(TOLD, title=place.title)
     for mixture in lab.mixtures.values():
