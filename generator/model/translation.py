@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Iterator, Mapping
+from functools import cache
 from typing import Any
 
 from generator.model.lab import Lab
@@ -80,10 +81,17 @@ def _of_lab(lab: Lab) -> Iterator[tuple[str, Text]]:
 def _fields(noun: Located, path: str, fields: tuple[str, ...]) -> Iterator[tuple[str, Text]]:
     for field in fields:
         value: Any = noun
-        for part in field.split("."):
+        for part in _parts(field):
             value = getattr(value, part, None)
+            if value is None:
+                break
         if isinstance(value, Text):
             yield path + field, value
+
+
+@cache
+def _parts(field: str) -> tuple[str, ...]:
+    return tuple(field.split("."))
 
 
 def _numbered(path: str, texts: tuple[Text, ...]) -> Iterator[tuple[str, Text]]:

@@ -4,6 +4,7 @@ from typing import cast
 
 from generator.hazards import Composition, Ingredient, declared_ingredient, is_thin
 from generator.model import Lab, Mixture, Portion, Substance, Text
+from generator.study.once import once_a_lab
 from generator.units import Window
 
 
@@ -51,6 +52,7 @@ def _codes(noun: Substance | Mixture) -> tuple[str, ...] | None:
     return tuple(map(str, noun.hazards))
 
 
+@once_a_lab
 def substances_in(lab: Lab, id: str) -> tuple[str, ...]:
     """Ids of the substances in a mixture, through mixtures of mixtures; a substance is itself."""
     seen: dict[str, None] = {}

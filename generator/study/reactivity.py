@@ -3,6 +3,7 @@
 from generator.hazards import group_name, substance_by_cas
 from generator.model import Lab, Text
 from generator.study.composition import substances_in
+from generator.study.once import once_a_lab
 
 CHART = "EPA-600/2-80-076"
 WATER_GROUP = 106
@@ -27,6 +28,7 @@ def chart_groups(lab: Lab, id: str) -> tuple[int, ...]:
     return tuple(dict.fromkeys(group for _, group in placed_in(lab, id)))
 
 
+@once_a_lab
 def placed_in(lab: Lab, id: str) -> tuple[tuple[str, int], ...]:
     """Each substance of a mixture with each of its groups; what has none is not placed on the chart."""
     inside = substances_in(lab, id)

@@ -5,7 +5,8 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
 
-from generator.model import Container, Lab, LanguageFile, Mixture, Place, Procedure, Role, Stage, Step
+from generator.model import Container, Lab, LanguageFile, Mixture, Place, Procedure, Role, Stage, Step, Text
+from generator.model.translation import sentences_of
 from generator.study.sentences import Said, of_equipment, of_lab, of_procedure, of_step
 from generator.study.uses import Uses
 from generator.sums import Sums
@@ -21,7 +22,7 @@ class Located:
     mends: Step | None = None
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class LabStudy:
     """The lab with its look-ups; `pictures` are the files there are; `today` is given, never asked.
 
@@ -67,7 +68,7 @@ class LabStudy:
         return tuple(of_lab(self.lab, self.said_at_equipment))
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Study(LabStudy):
     """A procedure in its lab, its sums and its walk; `posted` are its posted issues by number."""
 
@@ -95,6 +96,11 @@ class Study(LabStudy):
     def said(self) -> tuple[Said, ...]:
         """Every sentence of the procedure."""
         return tuple(of_procedure(self.procedure, self.said_at_steps))
+
+    @cached_property
+    def sentences(self) -> Mapping[str, Text]:
+        """Every sentence of the procedure by the path under which a translation names it."""
+        return sentences_of(self.procedure)
 
     @cached_property
     def _by_id(self) -> Mapping[str, Step]:

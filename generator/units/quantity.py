@@ -1,6 +1,7 @@
 """Quantities and what authors make of them: windows, tolerances, counts, clock times."""
 
 from dataclasses import dataclass, field
+from functools import cache
 
 from generator.units.dimension import TEMPERATURE, Dimension
 from generator.units.errors import DimensionError
@@ -47,17 +48,24 @@ def to_si(number: float, unit: str) -> float:
 
     The page does the same three operations on the same doubles, so both agree to the last bit.
     """
-    row = UNITS[unit]
-    if row.offset:
-        number = number + float(row.offset)
-    return number * row.numerator / row.denominator
+    offset, top, bottom = _steps(unit)
+    if offset:
+        number = number + offset
+    return number * top / bottom
 
 
 def from_si(value: float, unit: str) -> float:
     """A number in a unit from the SI value: value x denominator / numerator - offset, in this order."""
+    offset, top, bottom = _steps(unit)
+    number = value * bottom / top
+    return number - offset if offset else number
+
+
+@cache
+def _steps(unit: str) -> tuple[float, float, float]:
+    """Offset, numerator and denominator of a unit as doubles."""
     row = UNITS[unit]
-    number = value * row.denominator / row.numerator
-    return number - float(row.offset) if row.offset else number
+    return float(row.offset), row.numerator, row.denominator
 
 
 @dataclass(frozen=True, slots=True)

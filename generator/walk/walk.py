@@ -93,6 +93,7 @@ class _Walker:
         self.ends: list[End] = []
         self.paths: list[str] = []
         self.after: list[State] = []
+        self.clocked = [index for index, visit in enumerate(visits) if _looks_at_a_clock(visit.step)]
 
     def walk(self) -> Walk:
         state = self.straight()
@@ -167,7 +168,7 @@ class _Walker:
         """Whether the path is the straight run again: same state, and no clock that still counts differs."""
         straight = self.after[index - 1]
         return state.same_as(straight) and not any(
-            self.pending(visit.step, state, straight) for visit in self.visits[index:]
+            self.pending(self.visits[later].step, state, straight) for later in self.clocked if later >= index
         )
 
     def pending(self, step: Step, state: State, straight: State) -> bool:
@@ -207,6 +208,11 @@ class _Walker:
         resumed = State(draft.atoms, state.clock.later(low, high), state.ended)
         self.rests.append(Rest(replace(moment, path=path), resumed))
         return resumed
+
+
+def _looks_at_a_clock(step: Step) -> bool:
+    """Whether a step asks how long ago something was."""
+    return step.do == "take-out" or step.since is not None or bool(step.use)
 
 
 def _since(state: State, id: str) -> tuple[float, float]:

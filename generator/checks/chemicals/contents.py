@@ -2,11 +2,13 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import lru_cache
 
 from generator.model import Lab, Mixture, Procedure, Step, Substance, Text
 from generator.study import LabStudy, Study
 from generator.study.composition import substances_in
 from generator.study.leaving import left_by
+from generator.study.once import once_a_lab
 
 WATER = "7732-18-5"
 
@@ -45,6 +47,7 @@ def in_use(study: LabStudy, step: Step) -> tuple[str, ...]:
     return tuple(dict.fromkeys((*held, *map(str, step.use))))
 
 
+@once_a_lab
 def brought_by(lab: Lab, id: str) -> tuple[Brought, ...]:
     """Groups that a mixture, a substance or a residue brings, each with the substance that it comes from."""
     out: dict[Brought, None] = {}
@@ -60,6 +63,7 @@ def behind(lab: Lab, id: str) -> tuple[str, ...]:
     return left_by(lab, id) if id in lab.residues else (id,)
 
 
+@once_a_lab
 def groups(lab: Lab, id: str) -> frozenset[str]:
     """The groups of a mixture, substance or residue."""
     return frozenset(brought.group for brought in brought_by(lab, id))
@@ -80,12 +84,14 @@ def reached(study: LabStudy, procedure: Procedure) -> frozenset[str]:
     return frozenset(out)
 
 
+@once_a_lab
 def _inside(lab: Lab, id: str) -> tuple[str, ...]:
     found = mixture(lab, id)
     parts = tuple(str(part) for part in found.made_of) if found else ()
     return (*parts, *substances_in(lab, id))
 
 
+@lru_cache(maxsize=4)
 def to_judge(study: LabStudy) -> frozenset[str]:
     """Which nouns are judged here: those that the procedure reaches; in the lab those that none reaches.
 

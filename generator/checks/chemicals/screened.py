@@ -16,14 +16,17 @@ from generator.hazards import (
 )
 from generator.model import Lab
 from generator.study.composition import composition_of
+from generator.study.once import once_a_lab
 
 
+@once_a_lab
 def dropped(lab: Lab, id: str) -> tuple[Dropped, ...]:
     """Statements of ingredients that a mixture does not carry; none where it cannot be worked out."""
     composition = _judged(lab, id)
     return _dropped(composition, _declared(lab, id)) if composition else ()
 
 
+@once_a_lab
 def implied(lab: Lab, id: str) -> tuple[HazardClass, ...]:
     """Classes that the composition implies and nobody declared, without those that a graver one covers."""
     composition = _judged(lab, id)

@@ -2,7 +2,6 @@
 
 from collections.abc import Iterable, Iterator
 
-from generator.checks.people.fields import ROLES
 from generator.checks.people.persons import is_person, people, role_of, sentences
 from generator.checks.people.references import Reference, unknown_in_lab, unknown_in_procedure
 from generator.checks.rule import Rule
@@ -25,13 +24,13 @@ DOC = RuleDoc(
 
 def find_in_lab(study: LabStudy) -> Iterator[Problem]:
     """One problem a field of the lab's files, one a sentence."""
-    yield from _fields(study.lab, unknown_in_lab(study, ROLES))
+    yield from _fields(study.lab, unknown_in_lab(study))
     yield from _sentences(study.lab, study.lab)
 
 
 def find(study: Study) -> Iterator[Problem]:
     """One problem a field of the procedure, one a sentence."""
-    yield from _fields(study.lab, unknown_in_procedure(study, ROLES))
+    yield from _fields(study.lab, unknown_in_procedure(study))
     yield from _sentences(study.lab, study.procedure)
 
 

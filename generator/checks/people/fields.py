@@ -75,9 +75,5 @@ STEP_FIELDS = (
     ("who", "role"),
 )
 CALLS = (("fail.call", "role"), ("watch.fail.call", "role"))
-KINDS = frozenset(
-    kind for *_, kind in (*LAB_FIELDS, *LIST_FIELDS, *ROOM_FIELDS, *PROCEDURE_FIELDS, *STEP_FIELDS)
-)
-ROLES = frozenset({"role"})
 # Words of these kinds are free; only one that is nearly a declared name is taken for a mistyped one.
 FREE = {"waste", "group"}

@@ -1,7 +1,7 @@
 """Names of people, as they are told apart from the ids of roles."""
 
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 
 from generator.checks.people.references import Reference
 from generator.model import Lab, Located, Step, Text
@@ -39,18 +39,24 @@ def _same(now: str, name: str) -> bool:
     return name.lower() in (now.lower(), *now.lower().split())
 
 
-def sentences(thing: object, step: str = "") -> Iterator[tuple[Text, str]]:
+def sentences(thing: object) -> list[tuple[Text, str]]:
     """Every text under a noun with the step it stands in; the names under `now` are left out."""
+    found: list[tuple[Text, str]] = []
+    _collect(thing, "", found)
+    return found
+
+
+def _collect(thing: object, step: str, found: list[tuple[Text, str]]) -> None:
     if isinstance(thing, Text):
-        yield thing, step
+        found.append((thing, step))
     elif isinstance(thing, Located):
         inside = str(thing.id) if isinstance(thing, Step) else step
         for field, value in vars(thing).items():
             if value and field not in _NO_SENTENCES:
-                yield from sentences(value, inside)
+                _collect(value, inside, found)
     elif isinstance(thing, Mapping):
         for value in thing.values():
-            yield from sentences(value, step)
+            _collect(value, step, found)
     elif isinstance(thing, tuple):
         for value in thing:
-            yield from sentences(value, step)
+            _collect(value, step, found)

@@ -3,12 +3,11 @@
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from difflib import get_close_matches
-from functools import cache
+from functools import cache, lru_cache
 from importlib.resources import files
 
 from generator.checks.people.fields import (
     FREE,
-    KINDS,
     LAB_FIELDS,
     LIST_FIELDS,
     PROCEDURE_FIELDS,
@@ -16,7 +15,7 @@ from generator.checks.people.fields import (
     STEP_FIELDS,
 )
 from generator.hazards import hazard_word_ids
-from generator.model import Lab, Located, Step, Text
+from generator.model import Lab, Step, Text
 from generator.study import LabStudy, Study
 
 LEFT_OUT = "…"
@@ -34,66 +33,81 @@ class Reference:
     place: str = ""
 
 
-def lab_references(lab: Lab, kinds: frozenset[str] = KINDS) -> Iterator[Reference]:
-    """Every name of these kinds in the lab's own files."""
-    for field, kind in ROOM_FIELDS:
-        if kind in kinds:
-            yield from (Reference(name, kind, field, "the room") for name in named_in(lab.lab, field))
+@dataclass(frozen=True, slots=True)
+class _Holder:
+    """A noun whose fields name others: what it is called, the fields to look at, its step and place."""
+
+    noun: object
+    called: str
+    fields: tuple[tuple[str, str], ...]
+    step: str = ""
+    place: str = ""
+
+    def names(self) -> Iterator[tuple[Text, str, str]]:
+        """Every name in these fields, with the kind of noun that it names and the field."""
+        for field, kind in self.fields:
+            names = _values_named(self.noun) if kind == "value" else named_in(self.noun, _path(field))
+            for name in names:
+                yield name, kind, field
+
+
+def _in_lab(lab: Lab) -> Iterator[_Holder]:
+    """The nouns of the lab's own files, one for each field."""
+    yield _Holder(lab.lab, "the room", ROOM_FIELDS)
     for noun, field, kind in LAB_FIELDS:
-        nouns: Mapping[str, Located] = getattr(lab, noun) if kind in kinds else {}
-        for id, holder in nouns.items():
+        for id, holder in getattr(lab, noun).items():
             place = str(id) if noun == "places" else ""
-            yield from (
-                Reference(name, kind, field, str(id), place=place) for name in named_in(holder, field)
-            )
+            yield _Holder(holder, str(id), ((field, kind),), place=place)
     for noun, field, kind in LIST_FIELDS:
-        for row in getattr(lab, noun) if kind in kinds else ():
-            yield from (Reference(name, kind, field, noun) for name in named_in(row, field))
+        yield from (_Holder(row, noun, ((field, kind),)) for row in getattr(lab, noun))
 
 
-def procedure_references(study: Study, kinds: frozenset[str] = KINDS) -> Iterator[Reference]:
-    """Every name of these kinds in a procedure's file and its translations."""
-    for field, kind in PROCEDURE_FIELDS:
-        if kind in kinds:
-            names = named_in(study.procedure, field)
-            yield from (Reference(name, kind, field, "the procedure") for name in names)
-    fields = tuple((field, kind) for field, kind in STEP_FIELDS if kind in kinds)
-    for found in study.steps():
-        yield from step_references(found.step, fields)
-    for language in study.languages.values() if "role" in kinds else ():
-        for name in named_in(language, "translated_by"):
-            yield Reference(name, "role", "translated_by", "the translation")
+def _in_procedure(study: Study) -> Iterator[_Holder]:
+    """The nouns of a procedure's file, and its translations."""
+    yield _Holder(study.procedure, "the procedure", PROCEDURE_FIELDS)
+    yield from (_at_step(found.step) for found in study.steps())
+    for language in study.languages.values():
+        yield _Holder(language, "the translation", (("translated_by", "role"),))
 
 
-def step_references(step: Step, fields: tuple[tuple[str, str], ...] = STEP_FIELDS) -> Iterator[Reference]:
+def _at_step(step: Step, fields: tuple[tuple[str, str], ...] = STEP_FIELDS) -> _Holder:
+    return _Holder(step, f"step {step.id}", fields, step=str(step.id))
+
+
+def step_references(step: Step, fields: tuple[tuple[str, str], ...]) -> Iterator[Reference]:
     """Every name in some fields of a step."""
-    id = str(step.id)
-    for field, kind in fields:
-        names = _values_named(step) if kind == "value" else named_in(step, field)
-        for name in names:
-            yield Reference(name, kind, field, f"step {id}", step=id)
+    holder = _at_step(step, fields)
+    for name, kind, field in holder.names():
+        yield Reference(name, kind, field, holder.called, holder.step)
 
 
-def _values_named(step: Step) -> list[Text]:
+def _values_named(step: object) -> list[Text]:
     """The names of values that stand for an amount, as in `use: {resin-a: resin}`."""
+    assert isinstance(step, Step)
     return [amount for amount in step.use.values() if isinstance(amount, Text)]
 
 
-def named_in(holder: object, field: str) -> Iterable[Text]:
-    """The names at the end of a dotted field: one, a list, or the keys of a mapping."""
-    if isinstance(holder, tuple):
-        return [name for one in holder for name in named_in(one, field)]
-    head, _, rest = field.partition(".")
-    value = getattr(holder, head, None)
-    if not value:
-        return ()
-    if rest:
-        return named_in(value, rest)
+@cache
+def _path(field: str) -> tuple[str, ...]:
+    return tuple(field.split("."))
+
+
+def named_in(holder: object, path: tuple[str, ...]) -> Iterable[Text]:
+    """The names at the end of a path of fields: one, a list, or the keys of a mapping."""
+    value = holder
+    for depth, field in enumerate(path):
+        if isinstance(value, tuple):
+            return [name for one in value for name in named_in(one, path[depth:])]
+        value = getattr(value, field, None)
+        if not value:
+            return ()
     if isinstance(value, Text):
         return (value,)
+    assert isinstance(value, Iterable)
     return [name for name in value if isinstance(name, Text)]
 
 
+@lru_cache(maxsize=4)
 def declared(study: LabStudy) -> dict[str, frozenset[str]]:
     """The names that are there, by kind; steps and rules only where a procedure is looked at."""
     lab = study.lab
@@ -160,31 +174,36 @@ def rule_ids() -> frozenset[str]:
     )
 
 
-def unknown(references: Iterable[Reference], known: Mapping[str, frozenset[str]]) -> Iterator[Reference]:
+def _unknown(holders: Iterable[_Holder], known: Mapping[str, frozenset[str]]) -> Iterator[Reference]:
     """References to what nothing declares; stand-ins of the reader for a missing field are left out."""
-    for reference in references:
-        if reference.name not in known[reference.kind] and reference.name != LEFT_OUT:
-            free = reference.kind in FREE
-            if not free or get_close_matches(reference.name, known[reference.kind], 1, 0.8):
-                yield reference
+    for holder in holders:
+        for name, kind, field in holder.names():
+            if name not in known[kind] and name != LEFT_OUT and _is_meant(name, kind, known):
+                yield Reference(name, kind, field, holder.called, holder.step, holder.place)
 
 
-def unknown_in_lab(study: LabStudy, kinds: frozenset[str] = KINDS) -> tuple[Reference, ...]:
+def _is_meant(name: Text, kind: str, known: Mapping[str, frozenset[str]]) -> bool:
+    return kind not in FREE or bool(get_close_matches(name, known[kind], 1, 0.8))
+
+
+@lru_cache(maxsize=4)
+def unknown_in_lab(study: LabStudy) -> tuple[Reference, ...]:
     """References of the lab's files to what nothing declares."""
-    return tuple(unknown(lab_references(study.lab, kinds), declared(study)))
+    return tuple(_unknown(_in_lab(study.lab), declared(study)))
 
 
-def unknown_in_procedure(study: Study, kinds: frozenset[str] = KINDS) -> tuple[Reference, ...]:
+@lru_cache(maxsize=4)
+def unknown_in_procedure(study: Study) -> tuple[Reference, ...]:
     """References of a procedure to what nothing declares, without names that the lab gets wrong too."""
-    found = tuple(unknown(procedure_references(study, kinds), declared(study)))
-    told = {(one.kind, one.name) for one in unknown_in_lab(study, kinds)} if found else set()
+    found = tuple(_unknown(_in_procedure(study), declared(study)))
+    told = {(one.kind, one.name) for one in unknown_in_lab(study)} if found else set()
     return tuple(reference for reference in found if (reference.kind, reference.name) not in told)
 
 
 def calls(study: LabStudy) -> Iterator[Reference]:
     """Every reference to a role to be called, in the lab's files and in all procedures."""
     for id, place in study.lab.places.items():
-        for name in named_in(place, "not_right.call"):
+        for name in named_in(place, ("not_right", "call")):
             yield Reference(name, "role", "not_right.call", str(id), place=str(id))
     for uses in study.uses.values():
         for call in uses.calls:

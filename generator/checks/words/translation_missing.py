@@ -1,12 +1,13 @@
 """Sentences that a card shows in the base language because the other language lacks them."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 from generator.checks.rule import Rule
-from generator.model import Card, Step, Text
-from generator.model.translation import lab_sentences_of, sentences_of, translated
+from generator.model import Card, Lab, Step, Text
+from generator.model.translation import lab_sentences_of, translated
 from generator.problems import Level, Problem, RuleDoc
 from generator.study import Study
+from generator.study.once import once_a_lab
 
 DOC = RuleDoc(
     id="translation-missing",
@@ -29,12 +30,12 @@ _MOST = 8
 def find(study: Study) -> Iterator[Problem]:
     """Cards in a language that is not the lab's."""
     base = str(study.lab.lab.language)
+    have = {language: translated(file) for language, file in study.languages.items()}
     for card in study.procedure.cards:
         if card.language is None or card.language == base:
             continue
-        file = study.languages.get(str(card.language))
-        have = translated(file) if file else {}
-        lacking = [path for path in shown_on(study, card) if path not in have]
+        own = have.get(str(card.language), {})
+        lacking = [path for path in shown_on(study, card) if path not in own]
         if lacking:
             more = f" and {len(lacking) - _MOST} more" if len(lacking) > _MOST else ""
             yield DOC.found(
@@ -52,8 +53,13 @@ def shown_on(study: Study, card: Card) -> tuple[str, ...]:
         wanted[f"stages.{stage}.title"] = None
     for step in steps:
         wanted.update(dict.fromkeys(_of_step(study, step)))
-    there: dict[str, Text] = {**sentences_of(study.procedure), **lab_sentences_of(study.lab)}
-    return tuple(path for path in wanted if path in there)
+    of_lab = _sentences(study.lab)
+    return tuple(path for path in wanted if path in study.sentences or path in of_lab)
+
+
+@once_a_lab
+def _sentences(lab: Lab) -> Mapping[str, Text]:
+    return lab_sentences_of(lab)
 
 
 def _of_step(study: Study, step: Step) -> Iterator[str]:

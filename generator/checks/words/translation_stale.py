@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Mapping
 
 from generator.checks.rule import Rule
-from generator.model import LanguageFile, Procedure
+from generator.model import LanguageFile, Procedure, Text
 from generator.model.translation import sentences_of, translated
 from generator.problems import Level, Problem, RuleDoc
 from generator.study import Study
@@ -31,10 +31,12 @@ def find(study: Study) -> Iterator[Problem]:
     """Language files of the procedure itself; a class has no sentences of its own."""
     if study.class_of is None:
         for file in study.languages.values():
-            yield from judge(file, study.procedure, study.posted)
+            yield from judge(file, study.sentences, study.posted)
 
 
-def judge(file: LanguageFile, procedure: Procedure, issues: Mapping[str, Procedure]) -> Iterator[Problem]:
+def judge(
+    file: LanguageFile, now: Mapping[str, Text], issues: Mapping[str, Procedure]
+) -> Iterator[Problem]:
     """One language file against the posted issues, by number; oldest first."""
     against = str(file.checked_against or "none")
     where = file.spot("checked_against")
@@ -58,7 +60,10 @@ def judge(file: LanguageFile, procedure: Procedure, issues: Mapping[str, Procedu
             f"write {known}",
         )
         return
-    changed = [path for path, text in _changed(issues[against], procedure) if path in translated(file)]
+    before = sentences_of(issues[against])
+    fresh = [path for path, text in now.items() if before.get(path) != text]
+    have = translated(file) if fresh else {}
+    changed = [path for path in fresh if path in have]
     if changed:
         more = f" and {len(changed) - _MOST} more" if len(changed) > _MOST else ""
         count = "1 sentence" if len(changed) == 1 else f"{len(changed)} sentences"
@@ -67,11 +72,6 @@ def judge(file: LanguageFile, procedure: Procedure, issues: Mapping[str, Procedu
             f"since issue {against}, {count} that {file.language} has translated changed",
             f"compare {', '.join(changed[:_MOST])}{more}, and name the issue that you compared with",
         )
-
-
-def _changed(then: Procedure, now: Procedure) -> Iterator[tuple[str, str]]:
-    before = sentences_of(then)
-    return ((path, text) for path, text in sentences_of(now).items() if before.get(path) != text)
 
 
 RULE = Rule(DOC, in_procedure=find)
