@@ -64,7 +64,7 @@ def _fields(kind: type[Located]) -> dict[str, FieldInfo]:
     """What an author writes: not where it stands, and not the id that is the file's name."""
     return {
         name: info
-        for name, info in kind.model_fields.items()
+        for name, info in kind.fields().items()
         if not str(info.validation_alias or "").startswith("\x00")
     }
 

@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from typing import Annotated
 
 from pydantic import BaseModel, ConfigDict, Field
+from pydantic.fields import FieldInfo
 from pydantic.json_schema import SkipJsonSchema
 
 from generator.model.reader import Kept
@@ -28,6 +29,12 @@ class Located(BaseModel):
     marks: SkipJsonSchema[Annotated[Mapping[str, Location], Kept()]] = Field(
         default={}, validation_alias=MARKS, repr=False, exclude=True
     )
+
+    @classmethod
+    def fields(cls) -> dict[str, FieldInfo]:
+        """The fields by name; a noun that was named before it was declared is found now."""
+        cls.model_rebuild()
+        return cls.model_fields
 
     def spot(self, field: str) -> Location:
         """Where a field's value stands; the noun's own place where the field is absent."""

@@ -191,7 +191,3 @@ class Step(Located):
     """Inputs of formulas for this step alone."""
     was: Id | None = None
     """The id that it had in an earlier issue."""
-
-
-Fail.model_rebuild()
-Watch.model_rebuild()

@@ -3,7 +3,7 @@
 from difflib import get_close_matches
 from typing import Any, TypeVar, get_args
 
-from pydantic import BaseModel, ValidationError
+from pydantic import ValidationError
 
 from generator.model import MARKS, WHERE, Located, Text
 from generator.problems import Level, Location, Problem
@@ -93,7 +93,7 @@ def _unknown_key(noun: type[Located], data: Any, path: Any, where: Location, ste
     return Problem("unknown-key", Level.ERROR, where, f'{holder} has no field named "{key}"', fix, step)
 
 
-def _fields(noun: type[BaseModel], path: tuple[str | int, ...]) -> list[str]:
+def _fields(noun: type[Located], path: tuple[str | int, ...]) -> list[str]:
     """The author's names of the fields of the noun that a path leads to."""
     here: Any = noun
     for part in path:
@@ -104,15 +104,15 @@ def _fields(noun: type[BaseModel], path: tuple[str | int, ...]) -> list[str]:
     return [name for name in _by_alias(model) if "\x00" not in name] if model else []
 
 
-def _by_alias(model: type[BaseModel]) -> dict[str, Any]:
+def _by_alias(model: type[Located]) -> dict[str, Any]:
     return {
         str(field.validation_alias or field.alias or name): field.annotation
-        for name, field in model.model_fields.items()
+        for name, field in model.fields().items()
     }
 
 
-def _model_in(annotation: Any) -> type[BaseModel] | None:
-    if isinstance(annotation, type) and issubclass(annotation, BaseModel):
+def _model_in(annotation: Any) -> type[Located] | None:
+    if isinstance(annotation, type) and issubclass(annotation, Located):
         return annotation
     for part in reversed(get_args(annotation)):
         found = _model_in(part)
