@@ -55,6 +55,8 @@ def newel() -> None:
 
 def main(arguments: list[str] | None = None) -> None:
     """Run the command and leave with its exit status; nothing shows a traceback."""
+    # What else is installed has no say in how a lab is read, and looking for it takes a while.
+    os.environ.setdefault("PYDANTIC_DISABLE_PLUGINS", "__all__")
     for stream in (sys.stdout, sys.stderr):
         if isinstance(stream, TextIOWrapper):
             stream.reconfigure(errors="backslashreplace")

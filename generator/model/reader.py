@@ -23,6 +23,16 @@ class Reader:
         return dict(self.schema)
 
 
+class Before:
+    """A function that shapes what is given before the type beside it is looked into."""
+
+    def __init__(self, shape: Callable[[Any], object]) -> None:
+        self.shape = shape
+
+    def __get_pydantic_core_schema__(self, source: Any, handler: GetCoreSchemaHandler) -> CoreSchema:
+        return core_schema.no_info_before_validator_function(self.shape, handler(source))
+
+
 class Kept:
     """A field that is our own and comes as it is."""
 

@@ -6,11 +6,10 @@ from collections.abc import Callable, Mapping
 from difflib import get_close_matches
 from typing import Annotated, Any
 
-from pydantic import BeforeValidator
 from pydantic_core import PydanticCustomError
 
 from generator.model.located import MARKS, WHERE, Text
-from generator.model.reader import Reader
+from generator.model.reader import Before, Reader
 from generator.units import (
     Clock,
     Counted,
@@ -215,7 +214,7 @@ Ph = Annotated[
 Times = Annotated[Counted, _leaf(some, "a count and a word, as 4 points")]
 ClockTime = Annotated[Clock, _leaf(units_reader(read_clock), "a time of day, as 13:10")]
 Day = Annotated[datetime.date, _leaf(units_reader(read_date), "a day, as 2026-06-03")]
-Listed = BeforeValidator(listed)
-Named = BeforeValidator(named)
+Listed = Before(listed)
+Named = Before(named)
 Sentences = Annotated[tuple[Sentence, ...], Listed]
 Refs = Annotated[tuple[Ref, ...], Listed]

@@ -1,6 +1,7 @@
 """One issue as a file: head, content and seal; written once, read by the reader of authors' files."""
 
 import hashlib
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import lru_cache
@@ -18,6 +19,7 @@ from generator.reading.shape import shape_map
 
 _SEAL = "# seal: "
 _BODY = "\nlab:\n"
+_PROCEDURE = re.compile(r"^procedure:\n(?:(?: .*)?\n)*", re.MULTILINE)
 
 
 @dataclass(frozen=True)
@@ -46,6 +48,16 @@ class IssueFile:
     def read(self) -> Issue | None:
         """All that the issue says; None where it cannot be read."""
         return _read(self.file, self.text)
+
+    def procedure(self) -> Procedure | None:
+        """The procedure alone, which is a part of the file; None where the issue cannot be read.
+
+        Only as it was written can the part be found without reading the rest.
+        """
+        if self.sealed:
+            return _procedure(self.file, self.text)
+        issue = self.read()
+        return issue.procedure if issue else None
 
 
 def write_issue(id: str, head: dict[str, Any], content: Content) -> str:
@@ -90,6 +102,18 @@ def _unsealed(data: bytes) -> tuple[str, str, bool]:
     text = data.decode("utf-8", "replace").replace("\r\n", "\n")
     body, mark, seal = text.rpartition(_SEAL)
     return (body, seal.strip(), _seal_of(body) == seal.strip()) if mark else (text, "", False)
+
+
+@lru_cache(maxsize=64)
+def _procedure(file: str, text: str) -> Procedure | None:
+    part = _PROCEDURE.search(text)
+    if part is None:
+        return None
+    # Empty lines in front keep every sentence on the line where it stands in the file.
+    root = read_text(("\n" * text.count("\n", 0, part.start()) + part.group()).encode(), file).root
+    inner = root.get("procedure") if isinstance(root, MapNode) else None
+    id = Text(file.rsplit("/", 2)[-2], Location(file))
+    return fit(Procedure, {**shape_map(inner), ID: id}, file)[0] if isinstance(inner, MapNode) else None
 
 
 def _noun(noun: type[Located], file: str, text: str, key: str) -> Any:

@@ -66,10 +66,10 @@ class Posted(Mapping[str, Procedure]):
         self._files = {str(file.head.number): file for file in files if file.head}
 
     def __getitem__(self, number: str) -> Procedure:
-        issue = self._files[number].read()
-        if issue is None:
+        procedure = self._files[number].procedure()
+        if procedure is None:
             raise KeyError(number)
-        return issue.procedure
+        return procedure
 
     def __iter__(self) -> Iterator[str]:
         return iter(self._files)

@@ -7,6 +7,7 @@ import pytest
 
 from generator.model import Lab, Located, Procedure
 from generator.model.lab import Lab as LabModel
+from generator.model.translation import sentences_of
 from generator.pipeline import check
 from generator.pipeline.contents import draft_of
 from generator.posting.facts import facts_of
@@ -93,3 +94,21 @@ def test_who_holds_a_role_stands_in_no_issue(first_issue: Path) -> None:
     text = (first_issue / "posted" / labs.ID / "1.yml").read_text()
     assert "Odalys" not in text
     assert isinstance(labs.opened(first_issue)[0].lab, Lab)
+
+
+def test_the_procedure_of_an_issue_is_read_without_the_rest() -> None:
+    for path in sorted(DEMO.glob("posted/*/[0-9].yml")):
+        file = open_issue(path.as_posix(), path.read_bytes())
+        alone, whole = file.procedure(), file.read()
+        assert alone is not None
+        assert whole is not None
+        assert alone == whole.procedure
+        assert [words.where for words in sentences_of(alone).values()] == [
+            words.where for words in sentences_of(whole.procedure).values()
+        ]
+
+
+def test_a_procedure_is_not_cut_out_of_an_issue_that_was_altered() -> None:
+    path = DEMO / "posted" / "cast-a-block" / "1.yml"
+    torn = path.read_bytes().replace(b"\nissue:\n", b"\nissues:\n")
+    assert open_issue(path.as_posix(), torn).procedure() is None
