@@ -9,6 +9,7 @@ from bench.building import build_rows
 from bench.cards import card_rows
 from bench.checking import check_rows
 from bench.rows import Row, table
+from bench.serving import serve_rows
 from bench.weighing import weigh_rows
 
 
@@ -28,6 +29,7 @@ def _rows(folder: Path, runs: int, most: int) -> Iterator[Row]:
     yield from card_rows(runs)
     yield from weigh_rows(folder / "weight")
     yield from build_rows(folder / "build", most)
+    yield from serve_rows(folder / "serve", most, runs)
 
 
 if __name__ == "__main__":

@@ -1,13 +1,15 @@
 """Whole sites, each built by a process of its own, against MkDocs and Material laying out ready Markdown."""
 
+import shutil
 import sys
+import time
 from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
 from bench.measuring import Pair, Times, Used, run_process
 from bench.rows import Row, not_measured, pair_row, shown
-from tests.many_labs import write_many, write_markdown
+from tests.many_labs import procedure_id, write_many, write_markdown
 
 _BUILD = "from generator.cli import main; main(['build'])"
 _INDEX = "search/search_index.json"
@@ -22,6 +24,9 @@ class Built:
     theirs: tuple[Used, ...]
     site: Path
     other: Path
+    unchanged: tuple[Used, ...] = ()
+    edited: tuple[Used, ...] = ()
+    copied: float = 0.0
 
     @property
     def failed(self) -> str:
@@ -52,11 +57,39 @@ def _build_both(folder: Path, count: int, runs: int) -> Built:
     ours: list[Used] = []
     theirs: list[Used] = []
     for _ in range(runs):
+        for kept in ("site", ".newel"):
+            shutil.rmtree(folder / "lab" / kept, ignore_errors=True)
         ours.append(run_process((sys.executable, "-c", _BUILD), folder / "lab"))
         theirs.append(run_process((sys.executable, "-m", "mkdocs", "build", "-q"), folder / "ready"))
         if ours[-1].status:
             break
-    return Built(count, tuple(ours), tuple(theirs), folder / "lab" / "site", folder / "ready" / "site")
+    site = folder / "lab" / "site"
+    again = {} if ours[-1].status else _again(folder / "lab", runs) | {"copied": _write_plainly(site, folder)}
+    return Built(count, tuple(ours), tuple(theirs), site, folder / "ready" / "site", **again)  # type: ignore[arg-type]
+
+
+def _again(lab: Path, runs: int) -> dict[str, object]:
+    """Builds after which nothing was changed, and builds after one sentence of one procedure was."""
+    words = (sys.executable, "-c", _BUILD)
+    unchanged = tuple(run_process(words, lab) for _ in range(runs))
+    edited: list[Used] = []
+    for turn in range(runs):
+        file = lab / "procedures" / f"{procedure_id(turn)}.yml"
+        text = file.read_text(encoding="utf-8")
+        file.write_text(text.replace("Lid off.", "Take the lid off.", 1), encoding="utf-8")
+        edited.append(run_process(words, lab))
+    return {"unchanged": unchanged, "edited": tuple(edited)}
+
+
+def _write_plainly(site: Path, folder: Path) -> float:
+    """CPU seconds of writing the bytes of a whole site into files."""
+    files = [(path.relative_to(site), path.read_bytes()) for path in site.rglob("*") if path.is_file()]
+    start = time.process_time()
+    for path, content in files:
+        target = folder / "plain" / path
+        target.parent.mkdir(parents=True, exist_ok=True)
+        target.write_bytes(content)
+    return time.process_time() - start
 
 
 def _size_rows(built: Built) -> Iterator[Row]:
@@ -66,12 +99,22 @@ def _size_rows(built: Built) -> Iterator[Row]:
         return
     pair = Pair(_cpu(built.ours), _cpu(built.theirs))
     yield pair_row(what, built.count, "ready Markdown", pair, "<= 0.40x" if built.count == 1000 else "")
+    yield _beside("the same, nothing changed", built, built.unchanged, "<= 0.02x")
+    yield _beside("the same, one sentence of one procedure changed", built, built.edited, "<= 0.05x")
+    plain = f"plain write of the same bytes {shown(built.copied)}"
+    yield Row(what, built.count, len(built.ours), shown(pair.ours.median), plain,
+              f"{pair.ours.median / max(built.copied, 1e-3):.0f}x", "")  # fmt: skip
     peak, other = (max(used.peak for used in side) for side in (built.ours, built.theirs))
     yield Row("the same, peak memory", built.count, len(built.ours), f"{peak:.0f} MB",
               f"ready Markdown {other:.0f} MB", f"{peak / other:.2f}x", "", "<= 1.5x")  # fmt: skip
     size, stock = ((home / _INDEX).stat().st_size / 1e6 for home in (built.site, built.other))
     yield Row("search index", built.count, 1, f"{size:.2f} MB", f"stock index {stock:.2f} MB",
               f"{size / stock:.2f}x", "")  # fmt: skip
+
+
+def _beside(what: str, built: Built, runs: tuple[Used, ...], goal: str) -> Row:
+    pair = Pair(_cpu(runs), _cpu(built.theirs))
+    return pair_row(f"{what}, CPU", built.count, "ready Markdown", pair, goal if built.count == 1000 else "")
 
 
 def _cpu(runs: tuple[Used, ...]) -> Times:

@@ -19,7 +19,7 @@ from generator.pipeline.fold import fold_missing
 from generator.pipeline.kept import NOTHING_KEPT, Kept, plain_key
 from generator.pipeline.lab_parts import Whole, finish
 from generator.pipeline.looks import survey
-from generator.pipeline.parts import Leaves
+from generator.pipeline.parts import Leaves, Memory
 from generator.pipeline.posted_pictures import altered_pictures
 from generator.pipeline.posted_problems import posted_in_lab
 from generator.posting.shelf import open_shelf
@@ -48,19 +48,21 @@ class Outcome:
 
 def build_site(
     folder: Path, today: datetime.date, draft: bool = False, shown: str = "", whole_print: bool = False,
-    kept: Kept = NOTHING_KEPT, preview: bool = False,
+    kept: Kept = NOTHING_KEPT, preview: bool = False, memory: Memory | None = None,
 ) -> Outcome:  # fmt: skip
     """Read a lab's folder and build its site; `shown` is how the author names the folder in messages.
 
-    A `preview` on the author's own machine says by each step in which line of which file it stands.
+    A `preview` on the author's own machine says by each step in which line of which file it stands. `memory`
+    is that of a process which builds again and again.
     """
     opened, site, edit = open_folder(folder, shown), site_address(folder), edit_address(folder)
-    return build_folder(opened, today, draft, site, whole_print, kept, edit, preview)
+    return build_folder(opened, today, draft, site, whole_print, kept, edit, preview, memory)
 
 
 def build_folder(
     folder: Folder, today: datetime.date, draft: bool, site_url: str, whole_print: bool = False,
     kept: Kept = NOTHING_KEPT, edit: EditAddress | None = None, preview: bool = False,
+    memory: Memory | None = None,
 ) -> Outcome:  # fmt: skip
     """The same from a folder already opened, with the addresses of the site and of its files' editor.
 
@@ -71,7 +73,7 @@ def build_folder(
     if nouns.lab is None:
         return Outcome(None, check(read_lab(folder), today).problems)
     wanted = _wanted(nouns, today, draft, site_url, whole_print, edit, preview)
-    leaves = Leaves(kept)
+    leaves = Leaves(kept, memory)
     chapters = dict(_chapters(wanted, leaves))
     problems = _problems(wanted, chapters)
     if _stops(problems):

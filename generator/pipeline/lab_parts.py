@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
+from functools import partial
 
 from generator.checks import docs
 from generator.formulas import Formula
@@ -12,7 +13,7 @@ from generator.outputs.pages.lab_units import Told, Unit, back_units, front_unit
 from generator.outputs.site import AnyFile, KeptFile, Site, SiteFile
 from generator.pipeline.chapter import Display, Wanted
 from generator.pipeline.hazard_prints import PrintUnit, lab_print_units, print_unit
-from generator.pipeline.kept import key_of
+from generator.pipeline.kept import key_of, plain_key
 from generator.pipeline.looks import Ground, Watch, survey
 from generator.pipeline.paper import print_all, set_check_off
 from generator.pipeline.parts import Leaves, Part, file_of, keep_files, lay_sheets, page_of, see_links
@@ -65,7 +66,7 @@ def finish(wanted: Wanted, leaves: Leaves, whole: Whole) -> tuple[Site | None, t
     files: tuple[AnyFile, ...] = (
         *page_assets(),
         *_pictures(wanted.nouns),
-        *_formulas(wanted.formulas.values()),
+        *_formulas(wanted),
         *_each_once(file_of(leaves, slip) for part in (*parts, *prints) for slip in part.files),
         *((check_off,) if check_off else ()),
     )
@@ -160,9 +161,15 @@ def _site(
     )
 
 
-def _formulas(formulas: Iterable[Formula]) -> Iterator[SiteFile]:
-    for each in formulas:
-        yield SiteFile(formula_path(each.name), formulas_script((each,)).encode())
+def _formulas(wanted: Wanted) -> Iterator[KeptFile]:
+    """The script of each formula, made when it is asked for: a preview mostly asks for none."""
+    for each in wanted.formulas.values():
+        key = plain_key("formula", wanted.base, each.name)
+        yield KeptFile(formula_path(each.name), key, partial(_script, each))
+
+
+def _script(formula: Formula) -> bytes:
+    return formulas_script((formula,)).encode()
 
 
 def _screenings(lab: LabStudy) -> dict[str, Screening | NotScreened]:

@@ -18,12 +18,13 @@ _WORDS = "\0words"
 
 @dataclass(frozen=True)
 class Ground:
-    """A lab's study with the digest of every noun by id, and one of what is not looked up by id."""
+    """A lab's study with the digest of every noun by id, one of what is not looked up by id, one of all."""
 
     study: LabStudy
     digests: Looks
     rest: str
     stock: Stock
+    seal: str
 
     def holds(self, looks: Looks) -> bool:
         """Whether every look-up would find the same again."""
@@ -44,7 +45,8 @@ def survey(study: LabStudy) -> Ground:
     rest = {name: value for name, value in study.lab.__dict__.items() if name not in apart}
     # A sentence that is no id is not noted as one that was not there; an id with a gap in it would be one.
     rest["gaps"] = tuple(word for word in stock.ids if " " in word)
-    return Ground(study, digests, digest_of(rest), stock)
+    seal = hashlib.sha256(repr(digests).encode("utf-8", "surrogatepass")).hexdigest()
+    return Ground(study, digests, digest_of(rest), stock, seal)
 
 
 def _nouns(lab: Lab) -> dict[str, Mapping[Any, Any]]:

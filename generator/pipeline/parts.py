@@ -10,7 +10,7 @@ from generator.outputs.pages.sheets import TOP, Sheet
 from generator.outputs.search import SearchEntry
 from generator.outputs.site import KeptFile, SiteFile
 from generator.pipeline.kept import Kept, key_of
-from generator.pipeline.looks import Ground, Watch
+from generator.pipeline.looks import Ground, Looks, Watch
 from generator.pipeline.written import read_row, value_of, write_row
 from generator.problems import NewelError, Problem
 
@@ -51,11 +51,38 @@ class Part:
     problems: tuple[Problem, ...] = ()
 
 
-class Leaves:
-    """The store of a build's texts and bytes; what the store does not take stays in memory."""
+class Memory:
+    """What earlier builds of this process made, ready to use, with the seal of the lab where it last held."""
 
-    def __init__(self, kept: Kept) -> None:
+    _MOST = 20_000
+
+    def __init__(self) -> None:
+        self._rows: dict[str, tuple[Looks, object, str]] = {}
+
+    def find(self, key: str, ground: Ground) -> object | None:
+        """What was made under the key and still holds."""
+        row = self._rows.get(key)
+        if row is None or not (row[2] == ground.seal or ground.holds(row[0])):
+            return None
+        self._rows[key] = (*row[:2], ground.seal)
+        return row[1]
+
+    def keep(self, key: str, looks: Looks, made: object, ground: Ground) -> None:
+        """Have it ready for the next build."""
+        if len(self._rows) >= self._MOST:
+            self._rows.clear()
+        self._rows[key] = (looks, made, ground.seal)
+
+
+class Leaves:
+    """The store of a build's texts and bytes; what the store does not take stays here.
+
+    `memory` is that of a process which builds again and again.
+    """
+
+    def __init__(self, kept: Kept, memory: Memory | None = None) -> None:
         self.kept = kept
+        self._memory = memory
         self._here: dict[str, bytes] = {}
 
     def put(self, key: str, content: bytes) -> None:
@@ -77,11 +104,19 @@ class Leaves:
 
     def known(self, key: str, kind: type[Made], ground: Ground) -> Made | None:
         """What was made under this key, where every look-up of its making finds the same."""
+        ready = self._memory.find(key, ground) if self._memory else None
+        if isinstance(ready, kind):
+            return ready
         row = self.kept.get(key) if key else None
         if row is None:
             return None
         looks, made = read_row(row)
-        return value_of(kind, made) if ground.holds(looks) else None
+        if not ground.holds(looks):
+            return None
+        found = value_of(kind, made)
+        if self._memory:
+            self._memory.keep(key, looks, found, ground)
+        return found
 
     def made(self, key: str, ground: Ground, make: Callable[[Watch], Made]) -> Made:
         """What is made now, kept under the key with what was looked up.
@@ -92,6 +127,8 @@ class Leaves:
         fresh = make(watch)
         if key:
             self.kept.put(key, write_row((watch.looks, fresh)))
+        if key and self._memory:
+            self._memory.keep(key, watch.looks, fresh, ground)
         return fresh
 
 

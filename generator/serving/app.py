@@ -22,7 +22,7 @@ SCRIPT = "_newel/preview.js"
 _SCRIPTS = (SCRIPT, "_newel/beside.js")
 _ARTICLE = re.compile(r'(<article class="md-content__inner md-typeset">).*?(</article>)', re.DOTALL)
 _POLICY = re.compile(r'\n<meta http-equiv="Content-Security-Policy"[^>]*>')
-_PAUSE = 0.02
+_PAUSE = 0.005
 _HEARTBEAT = 15.0
 
 

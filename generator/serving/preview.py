@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import Protocol
 
 from generator.outputs.page import SitePage, heads_of, join_sections, page_path
-from generator.outputs.site import Site
+from generator.outputs.site import AnyFile, Site
 from generator.problems import Level, Location, NewelError, Problem
 from generator.publishing.engine import run_engine
 
@@ -36,8 +36,8 @@ class Preview:
         self._folder = work / "none"
         self._lock = threading.Lock()
         self._frame: tuple[object, ...] = ()
-        self._bodies: dict[str, str] = {}
-        self._files: dict[str, bytes] = {}
+        self._pages: dict[str, SitePage] = {}
+        self._files: dict[str, AnyFile] = {}
         self.problems: tuple[Problem, ...] = ()
         self.version = 0
 
@@ -63,8 +63,8 @@ class Preview:
             run_engine(site, fresh, None, None)
             self._frame, self._folder = frame, fresh
             shutil.rmtree(last, ignore_errors=True)
-        self._bodies = {page_path(page.address): join_sections(page) for page in site.pages}
-        self._files = {file.path: file.content for file in site.files}
+        self._pages = {page_path(page.address): page for page in site.pages}
+        self._files = {file.path: file for file in site.files}
 
     @property
     def errors(self) -> tuple[Problem, ...]:
@@ -73,12 +73,13 @@ class Preview:
 
     def body(self, path: str) -> str | None:
         """The body of the page at a path ("procedures/x/index.html"), None for what is no page of the lab."""
-        return self._bodies.get(path)
+        page = self._pages.get(path)
+        return join_sections(page) if page else None
 
     def file(self, path: str) -> bytes | None:
         """A file of the build, or of the theme's frame; None where there is none."""
         if path in self._files:
-            return self._files[path]
+            return self._files[path].content
         found = (self._folder / path).resolve()
         inside = found.is_relative_to(self._folder.resolve())
         return found.read_bytes() if inside and found.is_file() else None

@@ -10,6 +10,7 @@ from pathlib import Path
 import uvicorn
 
 from generator.pipeline import build_site
+from generator.pipeline.parts import Memory
 from generator.problems import NewelError
 from generator.publishing.store import open_store
 from generator.serving.app import preview_app
@@ -27,11 +28,18 @@ def serve(
     """
     refuse_taken(port)
     with tempfile.TemporaryDirectory() as work, open_store(state) as kept:
-        preview = Preview(lambda: build_site(folder, day(), draft=True, kept=kept, preview=True), Path(work))
+        memory = Memory()
+        preview = Preview(
+            lambda: build_site(folder, day(), draft=True, kept=kept, preview=True, memory=memory), Path(work)
+        )
         preview.refresh()
         ready()
         with watch_folder(folder, preview.refresh), contextlib.suppress(KeyboardInterrupt):
-            uvicorn.run(preview_app(preview), host="127.0.0.1", port=port, log_level="warning")
+            # A page that is open listens for news without end; the server does not wait for it.
+            uvicorn.run(
+                preview_app(preview), host="127.0.0.1", port=port, log_level="warning",
+                timeout_graceful_shutdown=1,
+            )  # fmt: skip
 
 
 def refuse_taken(port: int) -> None:

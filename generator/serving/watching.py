@@ -9,7 +9,7 @@ from watchdog.events import FileSystemEvent, FileSystemEventHandler
 from watchdog.observers import Observer
 
 _CHANGES = frozenset(("created", "modified", "moved", "deleted"))
-_QUIET = 0.03  # an editor saves in several strokes; this much silence ends them
+_QUIET = 0.01  # an editor saves in several strokes; this much silence ends them
 
 
 class _Listener(FileSystemEventHandler):

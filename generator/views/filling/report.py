@@ -40,7 +40,7 @@ def report_view(
     `titles` are how the roles are called in the middle of a sentence.
     """
     found, walked = tuple(problems), tuple(summaries)
-    steps = _steps(walked)
+    steps = _steps(walked) if found else {}
     graded = [problem for level in _GRAVITY for problem in found if problem.level is level]
     lived_with = [problem for problem in found if problem.level is Level.ACCEPTED]
     return ReportView(
