@@ -28,14 +28,14 @@ def command(ctx: click.Context, folder: Path) -> int:
     return 0 if ctx.invoked_subcommand else _list(folder)
 
 
-@command.command("list")
+@command.command("list", short_help="List every copy with its state.")
 @click.pass_obj
 def list_copies(folder: Path) -> int:
     """List every copy with its state; exit status 1 where one must be replaced or looked at."""
     return _list(folder)
 
 
-@command.command("add")
+@command.command("add", short_help="Note a new copy of a posted card.")
 @click.argument("card", metavar="PROCEDURE/CARD")
 @click.option("--hangs", default="", metavar="WHERE", help="Where it hangs, in words that lead there.")
 @click.pass_obj
@@ -52,7 +52,7 @@ def add(folder: Path, card: str, hangs: str) -> int:
     return _change(folder, change, f"noted a copy of {card}, {where}")
 
 
-@command.command("replaced")
+@command.command("replaced", short_help="Note that the posted card hangs in a copy's place.")
 @click.argument("card", metavar="PROCEDURE/CARD")
 @click.argument("number", type=click.IntRange(1))
 @click.option("--taken-down", is_flag=True, help="It was taken down and none hangs in its place.")
@@ -71,7 +71,7 @@ def replaced(folder: Path, card: str, number: int, taken_down: bool) -> int:
     return _change(folder, change, f"noted {card} copy {number}", f"{card} has no copy {number}")
 
 
-@command.command("looked-at")
+@command.command("looked-at", short_help="Note that somebody has looked at a copy today.")
 @click.argument("card", metavar="PROCEDURE/CARD")
 @click.argument("number", type=click.IntRange(1))
 @click.pass_obj
@@ -86,7 +86,7 @@ def looked_at(folder: Path, card: str, number: int) -> int:
     return _say_if_wrong(folder, card, number)
 
 
-@command.command("look-every")
+@command.command("look-every", short_help="Set how often copies are to be looked at.")
 @click.argument("time", metavar="TIME")
 @click.pass_obj
 def look_every(folder: Path, time: str) -> int:
