@@ -2,6 +2,7 @@
 
 import datetime
 from collections.abc import Iterator, Mapping
+from dataclasses import replace
 
 from generator.model import Card
 from generator.model.posted import IssueHead, Withdrawal
@@ -132,9 +133,20 @@ def posted_view(
 def current_cards(
     shelf: Shelf, study: Study, status: str, codes: Mapping[str, str], files: frozenset[str]
 ) -> Iterator[CurrentCardView]:
-    """The cards of a study as they are posted; `codes` are those of a draft's."""
+    """The cards of a study as they are posted, also by ids that they had; `codes` are those of a draft's."""
     for card in study.procedure.cards:
-        yield _current(shelf, study, card, status, codes, files)
+        now = _current(shelf, study, card, status, codes, files)
+        yield now
+        yield from _renamed(shelf, study, card, now)
+
+
+def _renamed(shelf: Shelf, study: Study, card: Card, now: CurrentCardView) -> Iterator[CurrentCardView]:
+    """A card under the id that it was posted with before: no code of it is current, its successor is."""
+    id, _, tail = str(study.procedure.id).partition(".")
+    head = shelf.head(id)
+    old, new = (f"{tail}/{name}" if tail else str(name) for name in (card.was, card.id))
+    if card.was and head and new in head.cards and old not in head.cards:
+        yield replace(now, card=str(card.was), code="", codes=tuple(_codes(shelf, id, old)))
 
 
 def _current(
