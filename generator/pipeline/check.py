@@ -6,7 +6,7 @@ from dataclasses import dataclass, field, replace
 
 from generator.checks import RULES, Rule
 from generator.checks.lab_uses import uses_of
-from generator.model import Procedure
+from generator.model import FormulaRef, Procedure
 from generator.pipeline.accept import accept, accept_in_lab
 from generator.pipeline.fold import fold, fold_class, fold_missing
 from generator.pipeline.posted_pictures import altered_pictures
@@ -106,7 +106,12 @@ def _misread(read: LabRead, study: Study) -> bool:
     places = study.lab.places
     lost = places and any(located.step.at and located.step.at not in places for located in study.steps())
     strange = any(name not in study.lab.ppe for name in _worn_names(study)) if study.lab.ppe else False
-    return form or bool(lost) or strange
+    # A time that could not be worked out would be none at all.
+    timeless = any(
+        isinstance(located.step.for_, FormulaRef) and study.sums.time_of(located.step) is None
+        for located in study.steps()
+    )
+    return form or bool(lost) or strange or timeless
 
 
 def _worn_names(study: Study) -> Iterable[str]:
