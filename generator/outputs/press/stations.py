@@ -31,7 +31,7 @@ def _number_cap(number: str, letters: Letters) -> float:
 def station_width(number: str, letters: Letters) -> float:
     """How far the disc or ring reaches to the right in mm."""
     if not number:
-        return 0.62 * letters.disc
+        return 0.62 * letters.disc + letters.bar
     return max(letters.disc, width(number, _number_cap(number, letters), heavy=True) + 2 * letters.gap)
 
 

@@ -138,11 +138,10 @@ def setting_shown(study: Study, step: Step, formulas: Mapping[str, Formula], wor
 def _one_setting(name: str, value: object) -> str:
     if isinstance(value, tuple):
         return " → ".join(f"{show_quantity(leg.to)} {show_quantity(leg.hold)}" for leg in value)
-    return (
-        f"{name} {value}"
-        if name == "program"
-        else str(value).replace("degC", "°C").replace(" °C", "\u00a0°C")
-    )
+    # A number with its unit says what it is; a bare number or a word needs its name.
+    shown = str(value).replace("degC", "°C").replace(" °C", "\u00a0°C")
+    measured = any(map(str.isdigit, shown)) and not shown.isdigit()
+    return shown if measured else f"{name.replace('-', ' ').replace('_', ' ')} {shown}"
 
 
 def _setting(row: Row, step: Step) -> str:
