@@ -12,6 +12,7 @@ from generator.model.scalars import (
     Day,
     Flag,
     Id,
+    Language,
     Length,
     Limits,
     Listed,
@@ -99,7 +100,7 @@ class Card(Located):
     """The stages that it shows."""
     post_at: Ref | None = None
     """The place where it hangs."""
-    language: Sentence | None = None
+    language: Language | None = None
     """The language, where it is not that of the procedure."""
     show: Annotated[tuple[Annotated[str, OneOf(*SHOWN, kind="part of a card")], ...], Listed] = ()
     """What a card without stages shows."""

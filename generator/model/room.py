@@ -7,7 +7,19 @@ from pydantic import Field
 from generator.model.given import Value, read_value
 from generator.model.located import Located
 from generator.model.reader import Reader
-from generator.model.scalars import ClockTime, Limits, Listed, Name, Named, OneOf, Ref, Refs, Sentence, Span
+from generator.model.scalars import (
+    ClockTime,
+    Language,
+    Limits,
+    Listed,
+    Name,
+    Named,
+    OneOf,
+    Ref,
+    Refs,
+    Sentence,
+    Span,
+)
 
 
 class Session(Located):
@@ -54,7 +66,7 @@ class Room(Located):
     """The room's number or name on the door."""
     title: Sentence | None = None
     """What the lab is called."""
-    language: Sentence = "en"  # type: ignore[assignment]
+    language: Language = "en"  # type: ignore[assignment]
     """The language in which the files are written."""
     sessions: Annotated[tuple[Session, ...], Listed] = ()
     """When the room is open for a class."""

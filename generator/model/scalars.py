@@ -26,6 +26,7 @@ from generator.units import (
 )
 
 _ID = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
+_LANGUAGE = re.compile(r"[a-z]{2,3}(-[A-Za-z0-9]{2,8}){0,3}")
 DEVICES = {"con", "prn", "aux", "nul", *(f"{port}{n}" for port in ("com", "lpt") for n in range(1, 10))}
 LONGEST_TEXT = 2_000
 
@@ -74,6 +75,14 @@ def an_id(value: object) -> Text:
         )
     if word in DEVICES:
         raise refuse("unreadable", f'"{word}" is a device name on some computers', f"write `{word}-1`")
+    return word
+
+
+def a_language(value: object) -> Text:
+    """A language as a web page names it (BCP 47): two or three small letters, then parts behind hyphens."""
+    word = text(value)
+    if not _LANGUAGE.fullmatch(word):
+        raise refuse("unreadable", f'"{word[:60]}" is no language code', "write for example `en` or `pt-BR`")
     return word
 
 
@@ -183,6 +192,7 @@ def _dimension(example: str) -> Dimension:
 TIME = _dimension("1 s")
 Sentence = Annotated[Text, _leaf(text, "words", type=["string", "number", "boolean"])]
 Id = Annotated[Text, _leaf(an_id, "lower-case words with hyphens", pattern="^[a-z0-9]+(-[a-z0-9]+)*$")]
+Language = Annotated[Text, _leaf(a_language, "a language code, as en or pt-BR")]
 Ref = Annotated[Text, _leaf(text, "the id of something declared elsewhere")]
 Name = Annotated[str, _leaf(text, "a name of the author's own")]
 Flag = Annotated[bool, Reader(a_flag, type=["boolean", "string"])]

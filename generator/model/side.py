@@ -8,7 +8,7 @@ from generator.model.given import Value, read_value
 from generator.model.located import Located
 from generator.model.procedure import Accept, Card
 from generator.model.reader import Reader
-from generator.model.scalars import Listed, Name, Named, Ref, Sentence
+from generator.model.scalars import Language, Listed, Name, Named, Ref, Sentence
 
 
 class ClassFile(Located):
@@ -35,7 +35,7 @@ class ClassFile(Located):
 class LanguageFile(Located):
     """Sentences by id in another language; every value is a sentence or names with sentences."""
 
-    language: Sentence
+    language: Language
     """The language, as a two-letter code."""
     translated_by: Ref | None = None
     """The role that translated it."""

@@ -56,7 +56,8 @@ def _parts(text: str) -> Set[str]:
     """A text, the pieces that were put together in it, and its first sentences."""
     pieces = {text, *text.split("; ")}
     sentences = text.split(". ")
-    first = {f"{'. '.join(sentences[:count])}." for count in range(1, len(sentences))}
+    first = {". ".join(sentences[:count]) for count in range(1, len(sentences))}
+    first |= {f"{sentence}." for sentence in first}
     return pieces | {piece.partition(": ")[2] for piece in pieces} | first
 
 

@@ -42,7 +42,8 @@ def fit(noun: type[_Noun], data: dict[str, Any], file: str) -> tuple[_Noun | Non
 
 def _describe(noun: type[Located], data: Any, fault: Any, file: str) -> Problem:
     path, kind = fault["loc"], fault["type"]
-    where = _place(data, path, file)
+    own = _key_place(data, path[:-1]) if path and path[-1] == "[key]" else None
+    where = own or _place(data, path, file)
     step = _step_of(data, path)
     if kind == "missing":
         holder = _holder(data, path[:-1])

@@ -48,6 +48,7 @@ _READERS: tuple[Callable[[str], object], ...] = (
 # What no page may hold, whatever an author wrote; the scripts of our own pages are data or files of ours.
 _OURS = r'type="application/json"|src="(?:\.\./)*assets/newel-'
 _ALIVE = re.compile(rf'<script(?! (?:defer )?(?:{_OURS}))|\son[a-z]+="|href="\s*javascript:', re.IGNORECASE)
+_FILES = frozenset(f"assets/formulas/{formula.name}.js" for formula in LIBRARY)
 _PRINTED = 40  # one lab in so many is set in type too
 
 
@@ -113,7 +114,7 @@ def show_lab(data: bytes) -> bool:
         *(sheet for study in checked.studies.values() for sheet in procedure_sheets(study, chronicle)),
         *(sheet for unit in back_units(told) for sheet in unit.sheets(told.lab)),
     )
-    pages, entries = lay_out(sheets, frozenset({"assets/newel-formulas.js"}))
+    pages, entries = lay_out(sheets, _FILES)
     for page in pages:
         text = write_policy(page_text(page))
         found = _ALIVE.search(text)

@@ -87,4 +87,6 @@ def _if_not(row: Row, step: Step) -> str:
     if fail.redo or fail.mend or fail.at_most:
         target = row.numbers.get(str(fail.redo or step.id), "")
         parts.append(row.phrases.again(target, fail.at_most or 1))
-    return " ".join(parts)
+    # Without a stop between them two sentences would read as one.
+    stopped = (part if part.endswith((".", "!", "?")) else f"{part}." for part in parts[:-1])
+    return " ".join((*stopped, *parts[-1:]))
