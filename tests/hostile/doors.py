@@ -46,7 +46,7 @@ _READERS: tuple[Callable[[str], object], ...] = (
     read_quantity, read_window, read_tolerance, read_counted, read_clock, read_date, read_numbers_window,
 )  # fmt: skip
 # What no page may hold, whatever an author wrote; the scripts of our own pages are data or files of ours.
-_OURS = r'type="application/json"|src="(?:\.\./)*assets/newel-'
+_OURS = r'type="application/json"|src="(?:\.\./)*assets/(?:newel-|formulas/)'
 _ALIVE = re.compile(rf'<script(?! (?:defer )?(?:{_OURS}))|\son[a-z]+="|href="\s*javascript:', re.IGNORECASE)
 _FILES = frozenset(f"assets/formulas/{formula.name}.js" for formula in LIBRARY)
 _PRINTED = 40  # one lab in so many is set in type too

@@ -14,9 +14,8 @@ from selectolax.lexbor import LexborHTMLParser
 
 from generator.outputs.page import join_sections, page_path
 from generator.outputs.site import Site
-from generator.pipeline.build import build_read
+from generator.pipeline.build import build_folder
 from generator.publishing import publish
-from generator.reading import read_lab
 from tests.hostile.doors import DAY
 from tests.hostile.spoilt import TEXTS, folder_of, spoil_all
 from tests.hostile.taken import taken, text_for
@@ -36,8 +35,9 @@ def harmless(text: str) -> str:
 @cache
 def built(hostile: bool) -> Site:
     """The lab's site, with hostile words or with harmless ones in the same places."""
-    files = spoil_all(taken(), lambda spot, old: f"{old} {text_for(spot) if hostile else harmless(text_for(spot))}")
-    outcome = build_read(read_lab(folder_of(files)), DAY, True, "")
+    shape = str if hostile else harmless
+    files = spoil_all(taken(), lambda spot, old: f"{old} {shape(text_for(spot))}")
+    outcome = build_folder(folder_of(files), DAY, True, "")
     assert outcome.site is not None, [p.message for p in outcome.problems if p.level == "error"]
     return outcome.site
 
