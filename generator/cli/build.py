@@ -112,6 +112,8 @@ def _build_with(
         with _progress() as progress:
             publish(outcome.site, target, own, progress, wish.engine, wish.offline)
     except OSError as bad:
+        if bad.errno is None:
+            raise  # not said by the system: a template that is not there, say, is a fault of ours
         raise NewelError("not-written", f"{target} cannot be written ({bad.strerror})",
                          "the last site stands as it was", "look at its rights and its disk") from bad
     return outcome

@@ -103,7 +103,12 @@ def _as_json(value: object) -> Any:
 
 def _stat(path: Path) -> tuple[int, int, str]:
     found = path.stat()
-    return found.st_size, found.st_mtime_ns, ""
+    return found.st_size, _time(found), ""
+
+
+def _time(found: os.stat_result) -> int:
+    """When a file was changed: by what it says, which anybody can set, and by what the system says."""
+    return found.st_mtime_ns + found.st_ctime_ns
 
 
 def _digest(path: str) -> str:
@@ -146,4 +151,4 @@ def _below(folder: str, without: tuple[str, ...] = ()) -> Iterator[tuple[str, in
                     waiting.append(entry.path)
                 else:
                     found = entry.stat()
-                    yield entry.path, found.st_size, found.st_mtime_ns
+                    yield entry.path, found.st_size, _time(found)

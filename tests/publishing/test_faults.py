@@ -1,4 +1,4 @@
-"""What goes wrong around a build: a full disk, one that takes nothing, two builds at once, clocks that jump."""
+"""What goes wrong around a build: a disk that is full or takes nothing, two at once, clocks that jump."""
 
 import os
 import resource
@@ -67,7 +67,8 @@ def test_a_full_disk_leaves_the_last_site_and_says_so(lab: Path) -> None:
     """No file may grow beyond a limit: what the system answers is what it answers on a full disk."""
     before = read_all(lab / "site")
     done = subprocess.run(
-        command("build", "--draft"), cwd=lab, env=surroundings({}), capture_output=True, text=True, check=False,
+        command("build", "--draft"),
+        cwd=lab, env=surroundings({}), capture_output=True, text=True, check=False,
         preexec_fn=lambda: resource.setrlimit(resource.RLIMIT_FSIZE, (SMALL, SMALL)),
     )  # fmt: skip
     assert done.returncode == 2, done.stdout
@@ -100,8 +101,9 @@ def test_a_disk_that_takes_nothing_leaves_the_last_site(
     """A real small disk of its own, seen by this one process alone."""
     (tmp_path / "disk").mkdir()
     script = ON_A_DISK.format(size=size, then=then)
+    words = ["sh", str(tmp_path / "disk"), str(lab), *command("build", "--draft")]
     done = subprocess.run(
-        [*OWN_MOUNTS, "sh", "-c", script, "sh", str(tmp_path / "disk"), str(lab), *command("build", "--draft")],
+        [*OWN_MOUNTS, "sh", "-c", script, *words],
         env=surroundings({}), capture_output=True, text=True, check=False,
     )  # fmt: skip
     assert done.returncode == 2, done.stdout + done.stderr
