@@ -9,6 +9,7 @@ from bench.building import build_rows
 from bench.cards import card_rows
 from bench.checking import check_rows
 from bench.rows import Row, table
+from bench.searching import search_rows
 from bench.serving import serve_rows
 from bench.weighing import weigh_rows
 
@@ -29,6 +30,8 @@ def _rows(folder: Path, runs: int, most: int) -> Iterator[Row]:
     yield from card_rows(runs)
     yield from weigh_rows(folder / "weight")
     yield from build_rows(folder / "build", most)
+    sites = {count: folder / "build" / str(count) / "lab" / "site" for count in (10, 100, 1000)}
+    yield from search_rows({count: site for count, site in sites.items() if count <= most}, "plate")
     yield from serve_rows(folder / "serve", most, runs)
 
 

@@ -1,5 +1,6 @@
 """newel build: check, then write the site, whole or not at all."""
 
+import gc
 import sys
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
@@ -47,7 +48,8 @@ def command(
     if noted and not noted["problems"]:
         click.echo(f"nothing has changed since {target.as_posix()} was written: {_pages(noted['pages'])}")
         return 0
-    outcome = _build(folder, target, config, Wish(today, draft, print_all, engine, offline))
+    with _rare_collection():
+        outcome = _build(folder, target, config, Wish(today, draft, print_all, engine, offline))
     if outcome.site is None:
         show_refusal()
         return 1
@@ -117,6 +119,17 @@ def _build_with(
         raise NewelError("not-written", f"{target} cannot be written ({bad.strerror})",
                          "the last site stands as it was", "look at its rights and its disk") from bad
     return outcome
+
+
+@contextmanager
+def _rare_collection() -> Iterator[None]:
+    """A build makes much that stays and few circles: the collector looks for them less often."""
+    usual = gc.get_threshold()
+    gc.set_threshold(20_000, 20, 50)
+    try:
+        yield
+    finally:
+        gc.set_threshold(*usual)
 
 
 def _pages(count: int) -> str:
