@@ -62,7 +62,10 @@ def _fix(proposal: Sequence[Part], larger: Sequence[str]) -> str:
         parts = "; ".join(
             f"steps {part.first} to {part.last}{_titles(part)}{_letter(part)}" for part in proposal
         )
-        ways.append(f"split it into {len(proposal)} cards ({parts})")
+        # A card takes whole stages: where a stage is cut, the author has to cut it first.
+        titles = [title for part in proposal for title in part.stages]
+        first = ", each of them a stage of its own" if len(set(titles)) < len(titles) else ""
+        ways.append(f"split it into {len(proposal)} cards ({parts}){first}")
     if larger:
         ways.append(f"print it on {' or '.join(larger)}")
     return (

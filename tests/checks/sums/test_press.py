@@ -21,6 +21,15 @@ def test_a_card_that_needs_more_lines_is_told_how_to_split() -> None:
     )
 
 
+def test_a_stage_that_is_cut_becomes_two_stages() -> None:
+    parts = (card_too_small.Part("1", "9", ("Clean",), 5.2), card_too_small.Part("10", "18", ("Clean",), 5.5))
+    (problem,) = card_too_small.judge(CARD, 61, 40, 5.0, parts)
+    assert problem.fix == (
+        "split it into 2 cards (steps 1 to 9 of Clean with letters of 5.2 mm; steps 10 to 18 of Clean with "
+        "letters of 5.5 mm), each of them a stage of its own or have it read from nearer"
+    )
+
+
 def test_a_card_that_no_split_helps() -> None:
     (problem,) = card_too_small.judge(CARD, 61, 40, 6.7)
     assert problem.fix == "give it fewer steps, or have it read from nearer"
