@@ -17,7 +17,9 @@ _IN_DIGITS = {
     "forty": "40", "fifty": "50", "sixty": "60", "ninety": "90", "hundred": "100",
 }  # fmt: skip
 _DIGIT = re.compile(r"\d")
-_COUNT = re.compile(rf"\b(?:{'|'.join(_IN_DIGITS)})\b", re.IGNORECASE)
+_COUNTED = re.compile(
+    rf"\b(?P<count>{'|'.join(_IN_DIGITS)}) (?:an? )?(?=(?P<rest>[a-z]+(?: [a-z]+)?)\b)", re.IGNORECASE
+)
 _LEAD = r"(?:\s*\b(?:for|at|in|to|of|about|around|up to|at least)\s+)(?:the\s+)?$"
 # Counted things are no quantities here, and "in" after a number is far more often the word than the inch.
 _NOT_MEANT = frozenset({"", "boards", "pieces", "holes", "parts"})
@@ -55,19 +57,19 @@ def _mentions(text: str) -> Iterator[Mention]:
             yield Mention(
                 text[match.start() : end], match.start(), _value(match["high"] or match["low"], unit)
             )
-    for match in _spelt().finditer(text) if _COUNT.search(text) else ():
-        yield Mention(match.group(), match.start(), _value(_IN_DIGITS[match["count"].lower()], match["unit"]))
+    for match in _COUNTED.finditer(text):
+        rest = match["rest"]
+        unit = next((word for word in (rest, rest.partition(" ")[0]) if word.lower() in _spelt()), "")
+        if unit:
+            words = text[match.start() : match.end() + len(unit)]
+            yield Mention(words, match.start(), _value(_IN_DIGITS[match["count"].lower()], unit))
 
 
 @cache
-def _spelt() -> re.Pattern[str]:
-    """A number word with a unit spelt out."""
+def _spelt() -> frozenset[str]:
+    """The units spelt out, of one word or two."""
     words = {word for unit in UNITS.values() if unit.symbol not in _NOT_MEANT for word in unit.spellings}
-    spelt = sorted(
-        (word for word in words if re.fullmatch(r"[a-z]{3,}( [a-z]+)?", word)), key=len, reverse=True
-    )
-    units = "|".join(map(re.escape, (*spelt, "degrees")))
-    return re.compile(rf"\b(?P<count>{'|'.join(_IN_DIGITS)}) (?:an? )?(?P<unit>{units})\b", re.IGNORECASE)
+    return frozenset({"degrees", *(word for word in words if re.fullmatch(r"[a-z]{3,}( [a-z]+)?", word))})
 
 
 def _unit_after(rest: str) -> str:

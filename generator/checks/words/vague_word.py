@@ -45,7 +45,6 @@ _FIXES = (
     (_MANNERS, "say what is done, or what must be seen when it is right"),
 )
 _ALL = sorted((word for words, _ in _FIXES for word in words), key=len, reverse=True)
-_PATTERN = "|".join(_ALL).replace(" ", r"\s+")
 
 
 def find_in_lab(study: LabStudy) -> Iterator[Problem]:
@@ -78,10 +77,10 @@ def _judge(said: Said) -> Iterator[Problem]:
 @lru_cache(maxsize=4096)
 def _vague(text: str) -> tuple[re.Match[str], ...]:
     """Every vague word of a text; plain pieces are looked for first, since few sentences hold one."""
-    low = text.lower().replace("\n", " ")
-    if not any(word in low for word in _ALL):
-        return ()
-    return tuple(re.finditer(rf"\b(?:{_PATTERN})\b", text, re.IGNORECASE))
+    low = " ".join(text.lower().split())
+    there = [word for word in _ALL if word in low]
+    pattern = "|".join(there).replace(" ", r"\s+")
+    return tuple(re.finditer(rf"\b(?:{pattern})\b", text, re.IGNORECASE)) if there else ()
 
 
 RULE = Rule(DOC, in_lab=find_in_lab, in_procedure=find)
