@@ -54,8 +54,9 @@ export function startBench(procedure, run) {
     if (is) screen_light.hold();
     else screen_light.release();
     if (!is) {
-      steps[at()].scrollIntoView();
-      return opener.focus();
+      // One stays at the step, by eye and by keyboard.
+      steps[at()].focus({ preventScroll: true });
+      return steps[at()].scrollIntoView();
     }
     const kept = recall(key);
     go(Math.max(0, steps.findIndex((step) => step.dataset.nwStep === kept)));

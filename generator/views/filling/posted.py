@@ -160,7 +160,7 @@ def _current(
     return CurrentCardView(
         str(study.procedure.id),
         str(card.id),
-        f"{study.procedure.title}: {card.title}",
+        f"{study.procedure.title}: {card.title}" + (f" ({card.language})" if card.language else ""),
         str(found.issue) if found else "",
         str(found.code) if found else codes.get(name, ""),
         pdf if pdf in files and status == "posted" else "",
