@@ -75,3 +75,14 @@ def test_colours_are_named_in_one_place() -> None:
             re.findall(r"#[0-9a-fA-F]{3,8}\b|rgba?\(", (FOLDER / "styles" / f"{name}.css").read_text("utf-8"))
         )
         assert found <= {"#fff"}, name
+
+
+def test_a_class_is_one_thing() -> None:
+    """Two sheets that lay out the same class once hid a table on a phone."""
+    found: dict[str, str] = {}
+    for name in STYLES:
+        if name == "print":
+            continue
+        text = (FOLDER / "styles" / f"{name}.css").read_text("utf-8")
+        for each in re.findall(r"^\.(nw-[\w-]+) \{", text, re.MULTILINE):
+            assert found.setdefault(each, name) == name, each
