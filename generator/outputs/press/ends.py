@@ -14,9 +14,6 @@ from generator.views.card import CardView
 
 # The least side that a telephone reads at arm's length, in mm (common practice, no source).
 _LEAST_CODE = 23.0
-# Which of the eight masks is laid over a code. To try all takes five times as long; over the addresses of
-# cards this one has the lowest penalty of ISO/IEC 18004 or comes within some hundredths of it.
-_MASK = 2
 # Least room beside a title in cap heights, for about twenty letters in a line.
 _BESIDE = 15.0
 
@@ -149,7 +146,7 @@ def code_of(address: str, size: float, alt: str) -> Code:
 @lru_cache(maxsize=2_000)
 def _modules(address: str) -> tuple[int, str]:
     """Modules along a side and the dark ones as a path; a card asks for its code in many sizes."""
-    matrix = [list(row) for row in segno.make_qr(address, error="q", boost_error=False, mask=_MASK).matrix]
+    matrix = [list(row) for row in segno.make_qr(address, error="q", boost_error=False).matrix]
     quiet = 4
     path: list[str] = []
     for y, row in enumerate(matrix):
