@@ -2,16 +2,21 @@
 
 import http.client
 import os
+import re
 import socket
 import subprocess
 import sys
 import time
 from collections.abc import Iterator
 from contextlib import contextmanager
+from functools import partial
 from pathlib import Path
 
+from playwright.sync_api import Error
+
 from bench.measuring import Times
-from bench.rows import Row, shown
+from bench.painting import chromium_path, painted_edits
+from bench.rows import Row, not_measured, shown
 from tests.many_labs import procedure_id, write_many
 
 _SERVE = "import sys; from generator.cli import main; main(['serve', '--port', sys.argv[1]])"
@@ -20,12 +25,15 @@ _LONGEST = 600.0
 
 def serve_rows(folder: Path, most: int, runs: int) -> Iterator[Row]:
     """Wall time through the real command, a real socket and real file events; median and spread."""
-    found: dict[int, Times] = {}
+    html: dict[int, Times] = {}
     for count in (10, 100, 1000):
         if count <= most:
-            write_many(folder / str(count), count)
-            found[count] = Times(tuple(_edits(folder / str(count), count, runs)))
-            yield _row(count, found)
+            lab = folder / str(count)
+            write_many(lab, count)
+            with _served(lab) as port:
+                html[count] = Times(tuple(_edits(lab, port, count, runs)))
+                yield _row(count, html)
+                yield _painted_row(lab, port, count, runs, html[count])
 
 
 def _row(count: int, found: dict[int, Times]) -> Row:
@@ -37,24 +45,43 @@ def _row(count: int, found: dict[int, Times]) -> Row:
                ratio, f"{times.spread:.0%}", goal)  # fmt: skip
 
 
-def _edits(folder: Path, count: int, runs: int) -> Iterator[float]:
-    """Seconds from the save to the new words, in another procedure each time."""
-    with _served(folder) as port:
-        news = http.client.HTTPConnection("127.0.0.1", port, timeout=60)
-        news.request("GET", "/_newel/news")
-        stream = news.getresponse()
-        _next(stream)
-        for turn in range(runs + 1):
-            id, words = procedure_id(turn % count), f"Lid off and aside {'again ' * (turn // count)}now."
-            file = folder / "procedures" / f"{id}.yml"
-            text = file.read_text(encoding="utf-8").replace("Lid off.", words, 1)
-            start = time.perf_counter()
-            file.write_text(text, encoding="utf-8")
-            while words not in _page(port, f"procedures/{id}/index.html"):
-                _next(stream)
-            if turn:
-                yield time.perf_counter() - start
-        news.close()
+def _painted_row(lab: Path, port: int, count: int, runs: int, html: Times) -> Row:
+    """The same edit in a page that is open in Chromium, beside the new HTML alone a moment before."""
+    what, browser = "edit to pixels in Chromium, wall", chromium_path()
+    if browser is None:
+        return not_measured(what, count, "no Chromium")
+    id = procedure_id(count - 1)
+    address = f"http://127.0.0.1:{port}/procedures/{id}/index.html"
+    save = partial(_save, lab / "procedures" / f"{id}.yml")
+    try:
+        times = Times(tuple(painted_edits(browser, address, "#lid-off-0 .nw-step-say", save, runs)))
+    except (Error, RuntimeError) as bad:
+        return not_measured(what, count, str(bad).splitlines()[0][:100])
+    return Row(what, count, runs, shown(times.median), f"new HTML alone {shown(html.median)}",
+               f"{times.median / html.median:.2f}x", f"{times.spread:.0%}", "<= 100 ms")  # fmt: skip
+
+
+def _edits(lab: Path, port: int, count: int, runs: int) -> Iterator[float]:
+    """Seconds from the save to the new words, in another procedure each time as long as there are some."""
+    news = http.client.HTTPConnection("127.0.0.1", port, timeout=60)
+    news.request("GET", "/_newel/news")
+    stream = news.getresponse()
+    _next(stream)
+    for turn in range(runs + 1):
+        id, words = procedure_id(turn % count), f"Lid off and aside {'again ' * (turn // count)}now."
+        start = time.perf_counter()
+        _save(lab / "procedures" / f"{id}.yml", words)
+        while words not in _page(port, f"procedures/{id}/index.html"):
+            _next(stream)
+        if turn:
+            yield time.perf_counter() - start
+    news.close()
+
+
+def _save(file: Path, words: str) -> None:
+    """The sentence about the lid, said otherwise."""
+    text = file.read_text(encoding="utf-8")
+    file.write_text(re.sub(r"Lid off[^.]*\.", words, text, count=1), encoding="utf-8")
 
 
 def _next(stream: http.client.HTTPResponse) -> None:

@@ -87,7 +87,9 @@ def _too_small(card: Card, view: CardView) -> Iterator[Problem]:
         ]
         needed = max(found.lines_needed, found.lines_there + 1)
         larger = [f"{size} with letters of {letter:.1f} mm" for size, letter in found.larger]
-        yield from card_too_small.judge(card, needed, found.lines_there, found.least, parts, larger)
+        yield from card_too_small.judge(
+            card, needed, found.lines_there, found.least, parts, larger, found.nearer
+        )
 
 
 def _dropped(study: Study, card: Card, view: CardView) -> Iterator[Problem]:

@@ -9,6 +9,7 @@ from generator.model.posted import CopyRegister, LaminatedCopy
 from generator.notation import as_yaml
 from generator.posting.plain import plain_noun
 from generator.posting.shelf import Shelf
+from generator.units import UNITS, Quantity, write_quantity
 
 State = Literal["current", "replace", "withdrawn", "not posted"]
 _OPENING = "# Every laminated copy and where it hangs; `newel copies` keeps this list.\n"
@@ -116,7 +117,16 @@ def _is(copy: LaminatedCopy, card: str, number: int) -> bool:
 
 def write_register(register: CopyRegister) -> str:
     """The text of copies.yml."""
-    return _OPENING + as_yaml(plain_noun(register))
+    plain = plain_noun(register)
+    if register.look_every is not None:
+        plain["look_every"] = _said(register.look_every)
+    return _OPENING + as_yaml(plain)
+
+
+def _said(span: Quantity) -> str:
+    """ "1 day", "30 days"; in this file alone, for issues are sealed over the plain spelling of units."""
+    unit = UNITS[span.unit]
+    return f"{write_quantity(span).removesuffix(span.unit)}{unit.symbol if span.number == 1 else unit.plural}"
 
 
 def wrong_copies(shelf: Shelf, today: datetime.date) -> Iterator[Hanging]:

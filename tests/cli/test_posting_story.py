@@ -123,7 +123,11 @@ def test_a_copy_that_nobody_looks_at_is_named(home: Path, capsys: pytest.Capture
     assert "somebody was to look at it by 2026-02-04" in seen.out
     assert run_newel(capsys, "copies", "looked-at", f"{ETCH}/balance-card", "1").status == 0
     assert run_newel(capsys, "copies").status == 0
-    assert register.read_text().count("look_every: 30 day") == 1
+    assert register.read_text().count("look_every: 30 days\n") == 1
+    for time in ("1 day", "2 weeks", "30 days", "1.5 months"):
+        run_newel(capsys, "copies", "look-every", time)
+        assert f"look_every: {time}\n" in register.read_text()
+        assert run_newel(capsys, "copies").status == 0
 
 
 @pytest.mark.parametrize(

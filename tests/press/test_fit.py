@@ -83,6 +83,27 @@ def test_a_larger_sheet_is_named() -> None:
     assert "A3" in dict(found.larger)
 
 
+def test_without_a_split_the_nearest_distance_that_fits_is_named() -> None:
+    card = samples.etch_card()
+    one = replace(
+        card, steps=(replace(card.steps[0], sentence="Read the slip again. " * 20),), read_from=6000.0
+    )
+    found = fit(one)
+    assert not found.fits
+    assert found.proposal == ()
+    assert found.nearer
+    assert 600.0 <= found.nearer < 6000.0
+    assert fit(replace(one, read_from=found.nearer)).fits
+    assert not fit(replace(one, read_from=found.nearer + 100.0)).fits
+
+
+def test_where_no_distance_helps_none_is_named() -> None:
+    card = samples.etch_card()
+    endless = replace(card.steps[0], sentence="Read the slip again. " * 4000)
+    assert fit(replace(card, steps=(endless,))).nearer == 0.0
+    assert fit(samples.spanish_card()).nearer is None
+
+
 def test_the_press_never_shrinks() -> None:
     with pytest.raises(NewelError) as caught:
         card_pdf(samples.spanish_card())

@@ -39,11 +39,13 @@ class Part:
 
 def judge(
     card: Card, lines_needed: int, lines_there: int, least: float, proposal: Sequence[Part] = (),
-    larger: Sequence[str] = (),
+    larger: Sequence[str] = (), nearer: float | None = None,
 ) -> Iterator[Problem]:  # fmt: skip
     """A card that does not fit: lines needed and there at the least letter height in mm; ways to split it.
 
-    `larger` are the sheets on which it would fit whole. Nothing where the lines suffice.
+    `larger` are the sheets on which it would fit whole; `nearer` is the longest reading distance in mm at
+    which it would fit on its own sheet, 0 if there is none, None if nobody has looked. Nothing where the
+    lines suffice.
     """
     if lines_needed <= lines_there:
         return
@@ -52,11 +54,11 @@ def judge(
         f'card "{card.id}" needs {lines_needed} lines and has room for {lines_there}, with letters of '
         f"{least:.1f} mm "
         f"for a reader at {show_quantity(card.read_from)} on {card.size}",
-        _fix(proposal, larger),
+        _fix(proposal, larger, nearer),
     )
 
 
-def _fix(proposal: Sequence[Part], larger: Sequence[str]) -> str:
+def _fix(proposal: Sequence[Part], larger: Sequence[str], nearer: float | None) -> str:
     ways = []
     if proposal:
         parts = "; ".join(
@@ -68,11 +70,14 @@ def _fix(proposal: Sequence[Part], larger: Sequence[str]) -> str:
         ways.append(f"split it into {len(proposal)} cards ({parts}){first}")
     if larger:
         ways.append(f"print it on {' or '.join(larger)}")
-    return (
-        " or ".join((*ways, "have it read from nearer"))
-        if ways
-        else "give it fewer steps, or have it read from nearer"
-    )
+    if nearer:
+        ways.append(f"have it read from {nearer / 1000:.1f} m, where it would fit")
+    elif nearer is None and ways:
+        ways.append("have it read from nearer")
+    if ways:
+        return " or ".join(ways)
+    other = "say them in fewer words" if nearer == 0 else "have it read from nearer"
+    return f"give it fewer steps, or {other}"
 
 
 def _titles(part: Part) -> str:

@@ -8,11 +8,14 @@ from generator.outputs.press.composing import draw
 from generator.outputs.press.door import print_pdf, print_svg
 from generator.outputs.press.drawing import Sheet
 from generator.outputs.press.fitting import Setting, setting
-from generator.outputs.press.paper import SIZES, least_letter
+from generator.outputs.press.paper import NEAREST, SIZES, least_letter
 from generator.outputs.press.splitting import CardPart, proposal
 from generator.outputs.press.texts import demand_letters, unprintable
 from generator.problems import NewelError
 from generator.views.card import CardView
+
+# Reading distances are proposed in steps of 100 mm, as people pace them out.
+_STEP = 100.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,8 +25,10 @@ class CardFit:
     `letter_height` is the height of its capitals in mm: the largest that fit, or `least` (distance/300)
     when it does not fit; signal words are twice that. `lines_needed` and `lines_there` count lines of
     sentences in its columns of steps at that height. When it does not fit, `proposal` names the parts of
-    a split, and `larger` the sheets (size, letter height) on which it would fit whole. `missing` names
-    characters that cannot be printed.
+    a split, and `larger` the sheets (size, letter height) on which it would fit whole. Where no split fits,
+    `nearer` is the longest reading distance in mm, in steps of 100, at which it would fit whole on its own
+    sheet, 0 if none would do; None where that was not asked. `missing` names characters that cannot be
+    printed.
     """
 
     fits: bool
@@ -37,6 +42,7 @@ class CardFit:
     missing: tuple[str, ...] = ()
     proposal: tuple[CardPart, ...] = ()
     larger: tuple[tuple[str, float], ...] = ()
+    nearer: float | None = None
 
 
 @lru_cache(maxsize=4_000)
@@ -48,7 +54,9 @@ def fit(card: CardView) -> CardFit:
     found = setting(card)
     if found.fits:
         return _measured(card, found)
-    return replace(_measured(card, found), proposal=proposal(card), larger=_larger(card))
+    parts = proposal(card)
+    nearer = None if parts else _nearer(card)
+    return replace(_measured(card, found), proposal=parts, larger=_larger(card), nearer=nearer)
 
 
 def _measured(card: CardView, found: Setting) -> CardFit:
@@ -68,6 +76,21 @@ def _larger(card: CardView) -> tuple[tuple[str, float], ...]:
     others = (replace(card, size=size) for size in SIZES if size != card.size)
     found = ((other.size, setting(other)) for other in others)
     return tuple((size, way.plan.letters.text) for size, way in found if way.fits)
+
+
+def _nearer(card: CardView) -> float:
+    """The longest shorter distance at which it fits, found by halving; 0 if not even from the nearest."""
+    good, bad = ceil(NEAREST / _STEP), ceil(card.read_from / _STEP)
+    if good >= bad or not _fits_from(card, good):
+        return 0.0
+    while bad - good > 1:
+        middle = (good + bad) // 2
+        good, bad = (middle, bad) if _fits_from(card, middle) else (good, middle)
+    return good * _STEP
+
+
+def _fits_from(card: CardView, steps: int) -> bool:
+    return setting(replace(card, read_from=steps * _STEP)).fits
 
 
 def sheet_of(card: CardView) -> Sheet:

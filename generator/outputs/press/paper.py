@@ -14,6 +14,8 @@ TEXT_RATIO = 300.0
 SIGNAL_RATIO = 150.0
 # However near the reader stands (common practice, no source).
 _LEAST = 2.0
+# The distance in mm below which letters get no smaller.
+NEAREST = _LEAST * TEXT_RATIO
 
 
 @dataclass(frozen=True, slots=True)

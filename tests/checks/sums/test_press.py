@@ -35,6 +35,13 @@ def test_a_card_that_no_split_helps() -> None:
     assert problem.fix == "give it fewer steps, or have it read from nearer"
 
 
+def test_without_a_split_the_distance_that_fits_is_said() -> None:
+    (problem,) = card_too_small.judge(CARD, 61, 40, 6.7, (), ("A3",), 1400.0)
+    assert problem.fix == "print it on A3 or have it read from 1.4 m, where it would fit"
+    (problem,) = card_too_small.judge(CARD, 61, 40, 6.7, (), (), 0.0)
+    assert problem.fix == "give it fewer steps, or say them in fewer words"
+
+
 def test_a_card_that_fits_to_the_line() -> None:
     assert list(card_too_small.judge(CARD, 40, 40, 6.7)) == []
 
