@@ -7,6 +7,7 @@ from pathlib import Path
 
 from playwright.sync_api import Browser, Error, sync_playwright
 
+from bench.building import index_size
 from bench.measuring import Times
 from bench.rows import Row, not_measured, shown
 from tests.conftest import QUIET_FLAGS
@@ -30,7 +31,7 @@ def search_rows(sites: dict[int, Path], word: str, runs: int = 5) -> Iterator[Ro
         except Error as bad:
             yield not_measured(_WHAT, count, str(bad).splitlines()[0][:100])
             continue
-        size = (site / "search" / "search_index.js").stat().st_size / 1e6
+        size = index_size(site)
         goal = _GOAL if count == 1000 else ""
         spread = f"{times.spread:.0%}"
         yield Row(_WHAT, count, runs, shown(times.median), f"index {size:.2f} MB", "", spread, goal)

@@ -1,19 +1,17 @@
-"""The search index that the engine has written, with our entries, in both forms."""
+"""The search index that the engine has written, with our entries, in both forms or in parts."""
 
 from collections.abc import Iterable
 from pathlib import Path
 
-from generator.outputs.search import SearchEntry, add_entries, script_form
+from generator.outputs.search import SearchEntry, add_entries
+from generator.publishing.search_files import write_index
 
 
 def write_search_index(site: Path, entries: Iterable[SearchEntry]) -> None:
-    """Add the entries to search/search_index.json and write the script form beside it.
+    """Add the entries to search/search_index.json and write the script form, or the parts, beside it.
 
     Without the search plugin there is no index and nothing to do.
     """
     path = site / "search" / "search_index.json"
-    if not path.exists():
-        return
-    index = add_entries(path.read_text(encoding="utf-8"), entries)
-    path.write_text(index, encoding="utf-8")
-    path.with_suffix(".js").write_text(script_form(index), encoding="utf-8")
+    if path.exists():
+        write_index(path.parent, add_entries(path.read_text(encoding="utf-8"), entries))

@@ -18,6 +18,7 @@ from generator.outputs.search import SEPARATOR, add_entries, add_items, script_f
 from generator.outputs.site import Site
 from generator.problems import NewelError
 from generator.publishing.offline_files import write_offline_files
+from generator.publishing.search_files import write_index
 from generator.publishing.written_form import write_pages
 
 FILE_ENGINES = ("properdocs", "zensical")
@@ -127,11 +128,12 @@ def _finish(engine: str, site: Site, folder: Path, offline: bool) -> None:
         # Zensical's script sets the looks of its search dialog by a style of its own.
         text = write_policy(path.read_text(encoding="utf-8"), own_styles=engine == "zensical")
         path.write_text(text, encoding="utf-8")
-    for name, add in (("search/search_index.json", add_entries), ("search.json", add_items)):
-        index = folder / name
-        if index.is_file():
-            text = add(index.read_text(encoding="utf-8"), site.entries)
-            index.write_text(text, encoding="utf-8")
-            index.with_suffix(".js").write_text(script_form(text), encoding="utf-8")
+    index, other = folder / "search" / "search_index.json", folder / "search.json"
+    if index.is_file():
+        write_index(index.parent, add_entries(index.read_text(encoding="utf-8"), site.entries))
+    if other.is_file():
+        text = add_items(other.read_text(encoding="utf-8"), site.entries)
+        other.write_text(text, encoding="utf-8")
+        other.with_suffix(".js").write_text(script_form(text), encoding="utf-8")
     if not offline:
         write_offline_files(folder, site.name)

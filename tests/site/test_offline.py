@@ -14,6 +14,7 @@ from playwright.sync_api import Browser, BrowserContext, expect
 
 from generator.outputs.offline import manifest, worker_script
 from generator.publishing.offline_files import write_offline_files
+from generator.publishing.search_files import write_index
 
 pytestmark = pytest.mark.browser
 PROCEDURE = "procedures/copper-the-holes/index.html"
@@ -58,9 +59,14 @@ def context(chromium: Browser) -> Iterator[BrowserContext]:
     context.close()
 
 
+@pytest.mark.parametrize("split_above", [None, 0], ids=["index in one piece", "index in parts"])
 def test_the_site_is_read_and_searched_without_a_network(
-    context: BrowserContext, server: http.server.ThreadingHTTPServer
+    context: BrowserContext, server: http.server.ThreadingHTTPServer, folder: Path, split_above: int | None
 ) -> None:
+    if split_above is not None:
+        index = folder / "search" / "search_index.json"
+        write_index(index.parent, index.read_text(encoding="utf-8"), split_above)
+        write_offline_files(folder, "Lab")
     root = f"http://127.0.0.1:{server.server_address[1]}/lab/"
     page = context.new_page()
     said: list[str] = []

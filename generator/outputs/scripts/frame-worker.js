@@ -48,8 +48,11 @@
     window.addEventListener("newel-frame-answer", function (event) {
       if (event.detail.frame === frame.name) target.dispatchEvent(new MessageEvent("message", { data: event.detail.message }));
     });
-    document.body ? document.body.appendChild(frame) : document.documentElement.appendChild(frame);
-    target.postMessage = function (message) { waiting ? waiting.push(message) : send(message); };
+    target.postMessage = function (message) {
+      if (!waiting) return send(message);
+      waiting.push(message); // the frame is made when it is first spoken to: an index in parts never needs it
+      if (!frame.isConnected) (document.body || document.documentElement).appendChild(frame);
+    };
     target.terminate = function () { frame.remove(); };
     return target;
   }
