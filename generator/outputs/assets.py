@@ -35,7 +35,8 @@ def page_assets() -> tuple[SiteFile, ...]:
         SiteFile("assets/newel.css", _join_styles().encode()),
         SiteFile(script_path(), base_script().encode()),
         *(SiteFile(script_path(kind), kind_script(kind).encode()) for kind in KINDS),
-        SiteFile("assets/newel-frame-worker.js", _joined(("frame-worker", "search-parts")).encode()),
+        SiteFile("assets/newel-frame-worker.js", _joined(("frame-worker", "parts-worker")).encode()),
+        SiteFile("assets/newel-search-parts.js", _joined(("search-parts",)).encode()),
         *(SiteFile(path, svg.encode()) for path, svg in drawings()),
     )
 

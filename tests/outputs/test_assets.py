@@ -18,7 +18,7 @@ def text_of(path: str) -> str:
 
 def test_every_small_file_is_joined() -> None:
     own = {path.stem for path in (FOLDER / "scripts").glob("*.js")}
-    own -= {"frame-worker", "search-parts", "service-worker"}
+    own -= {"frame-worker", "parts-worker", "search-parts", "service-worker"}
     assert {*BASE, *(name for kind in KINDS.values() for name in kind)} == own
     assert set(STYLES) == {path.stem for path in (FOLDER / "styles").glob("*.css")}
 

@@ -1,7 +1,6 @@
 /**
- * Search in an index that was cut into parts: answers the theme's search box in the worker's stead, in the
- * worker's own words, so that box, results and what is read aloud stay the theme's. Loaded behind frame-worker.
- * An index in one piece goes to the theme's worker as ever.
+ * Search in an index that was cut into parts, with the answers that the theme's worker would give. Loaded by
+ * parts-worker where a site has such an index, and nowhere else.
  */
 (function () {
   "use strict";
@@ -178,26 +177,5 @@
     };
   }
 
-  /** A worker that hands an index in parts to us. @param {Worker} worker */
-  function answered(worker) {
-    const send = worker.postMessage.bind(worker);
-    let search = null, turn = 0;
-    const tell = (data) => worker.dispatchEvent(new MessageEvent("message", { data }));
-    worker.postMessage = function (message, ...rest) {
-      const config = message?.data?.config;
-      if (config?.parts) {
-        search = openParts(config);
-        Promise.resolve({ type: 1 }).then(tell);
-      } else if (search) {
-        const mine = (turn += 1); // an answer that comes late is not wanted any more
-        const wanted = () => mine === turn;
-        search(message.data, wanted).then((items) => wanted() && tell({ type: 3, data: { items } }));
-      } else send(message, ...rest);
-    };
-    return worker;
-  }
-
-  const Plain = window.Worker;
-  window.Worker = function (url, options) { return answered(new Plain(url, options)); };
-  window.Worker.prototype = Plain.prototype;
+  window.newelOpenParts = openParts;
 })();
