@@ -5,7 +5,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 
 from generator.checks import RULES
-from generator.checks.lab_uses import uses_of
+from generator.checks.evidence.lab_uses import uses_of
 from generator.formulas import Formula
 from generator.outputs.pages.sheets import Chronicle, procedure_sheets
 from generator.outputs.site import SiteFile

@@ -5,7 +5,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
 
 from generator.checks import RULES, Rule
-from generator.checks.lab_uses import uses_of
+from generator.checks.evidence.lab_uses import uses_of
 from generator.model import FormulaRef, Procedure
 from generator.pipeline.accept import accept, accept_in_lab
 from generator.pipeline.fold import fold, fold_class, fold_missing

@@ -4,6 +4,7 @@ from pathlib import Path
 
 import pytest
 
+from generator import checks
 from generator.checks import RULES
 from tests.checks.cases import Case, check_case, read_cases
 
@@ -27,6 +28,14 @@ def test_case_is_judged_as_written(case: Case, tmp_path: Path) -> None:
 def test_base_of_the_cases_is_clean(tmp_path: Path) -> None:
     checked = check_case(Case("", "", {"found": "nothing"}), tmp_path / "procedures")
     assert [str(p.where) + " " + p.rule + ": " + p.message for p in checked.problems] == []
+
+
+def test_every_module_of_a_subject_is_the_rule_of_its_name() -> None:
+    """What rules look up stands in `evidence`, so that nothing there can pass as the id of a rule."""
+    packages = [path for path in Path(checks.__file__).parent.iterdir() if (path / "__init__.py").exists()]
+    subjects = [path for path in packages if path.name != "evidence"]
+    modules = {path.stem.replace("_", "-") for folder in subjects for path in folder.glob("[!_]*.py")}
+    assert modules == {rule.doc.id for rule in RULES}
 
 
 @pytest.mark.parametrize("rule", RULES, ids=lambda rule: rule.doc.id)

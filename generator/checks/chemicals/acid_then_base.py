@@ -2,10 +2,10 @@
 
 from collections.abc import Iterator, Mapping
 
-from generator.checks.chemicals.contents import groups
-from generator.checks.chemicals.meeting import is_small
-from generator.checks.chemicals.vessels import known, used
-from generator.checks.moments import causes_of, found_at
+from generator.checks.evidence.contents import groups
+from generator.checks.evidence.meeting import is_small
+from generator.checks.evidence.moments import causes_of, found_at
+from generator.checks.evidence.vessels import known, used
 from generator.checks.rule import Rule
 from generator.model import Step
 from generator.problems import Level, Problem, RuleDoc

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from generator.checks.chemicals.contents import substance
+from generator.checks.evidence.contents import substance
 from generator.checks.rule import Rule
 from generator.hazards import grave_as_bought
 from generator.problems import Cause, Level, Problem, RuleDoc

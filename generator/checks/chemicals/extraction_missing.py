@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from generator.checks.chemicals.contents import substance
+from generator.checks.evidence.contents import substance
 from generator.checks.rule import Rule
 from generator.hazards import needs_extraction
 from generator.model import Step

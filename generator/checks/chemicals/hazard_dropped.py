@@ -2,8 +2,8 @@
 
 from collections.abc import Iterator
 
-from generator.checks.chemicals.contents import place_of, to_judge
-from generator.checks.chemicals.screened import dropped, implied
+from generator.checks.evidence.contents import place_of, to_judge
+from generator.checks.evidence.screened import dropped, implied
 from generator.checks.rule import Rule
 from generator.hazards import Dropped, shown_codes
 from generator.problems import Level, Problem, RuleDoc

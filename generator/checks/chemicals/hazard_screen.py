@@ -2,8 +2,8 @@
 
 from collections.abc import Iterator
 
-from generator.checks.chemicals.contents import place_of, to_judge
-from generator.checks.chemicals.screened import dropped, implied, not_screened
+from generator.checks.evidence.contents import place_of, to_judge
+from generator.checks.evidence.screened import dropped, implied, not_screened
 from generator.checks.rule import Rule
 from generator.model import Lab, Mixture
 from generator.problems import Level, Problem, RuleDoc

@@ -2,11 +2,11 @@
 
 from collections.abc import Iterator
 
-from generator.checks.chemicals.contents import Brought, behind, place_of
-from generator.checks.chemicals.kept_together import in_container, in_cupboards, in_mixture
-from generator.checks.chemicals.meeting import Meeting, meetings_among
-from generator.checks.chemicals.vessels import Together, put_together, side_by_side
-from generator.checks.moments import at_places, called, causes_of, found_at, part
+from generator.checks.evidence.contents import Brought, behind, place_of
+from generator.checks.evidence.kept_together import in_container, in_cupboards, in_mixture
+from generator.checks.evidence.meeting import Meeting, meetings_among
+from generator.checks.evidence.moments import at_places, called, causes_of, found_at, part
+from generator.checks.evidence.vessels import Together, put_together, side_by_side
 from generator.checks.rule import Rule
 from generator.model import Lab, Text
 from generator.problems import Level, Problem, RuleDoc

@@ -2,8 +2,8 @@
 
 from collections.abc import Iterator
 
-from generator.checks.chemicals.contents import mixture, place_of
-from generator.checks.moments import called, found_at_end
+from generator.checks.evidence.contents import mixture, place_of
+from generator.checks.evidence.moments import called, found_at_end
 from generator.checks.rule import Rule
 from generator.problems import Level, Problem, RuleDoc
 from generator.study import Study, title_of

@@ -2,8 +2,8 @@
 
 from collections.abc import Iterator
 
-from generator.checks.chemicals.contents import brought_by, mixture, substance
-from generator.checks.chemicals.meeting import meeting
+from generator.checks.evidence.contents import brought_by, mixture, substance
+from generator.checks.evidence.meeting import meeting
 from generator.checks.rule import Rule
 from generator.hazards import gas_maker, oxidiser
 from generator.model import Lab

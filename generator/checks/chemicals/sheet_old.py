@@ -3,7 +3,7 @@
 import datetime
 from collections.abc import Iterator
 
-from generator.checks.chemicals.contents import to_judge
+from generator.checks.evidence.contents import to_judge
 from generator.checks.rule import Rule
 from generator.problems import Level, Problem, RuleDoc
 from generator.study import LabStudy, title_of

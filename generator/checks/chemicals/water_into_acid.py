@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from generator.checks.chemicals.contents import is_water, substance
+from generator.checks.evidence.contents import is_water, substance
 from generator.checks.rule import Rule
 from generator.model import Lab, Step
 from generator.problems import Level, Problem, RuleDoc

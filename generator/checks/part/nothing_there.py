@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from generator.checks.moments import at_places, called, found_at, made_here, part
+from generator.checks.evidence.moments import at_places, called, found_at, made_here, part
 from generator.checks.rule import Rule
 from generator.model import Place
 from generator.problems import Cause, Level, Problem, RuleDoc, misplaced

@@ -2,7 +2,15 @@
 
 from collections.abc import Iterator
 
-from generator.checks.moments import called, found_at, left_inside, made_here, moments, part, since_when
+from generator.checks.evidence.moments import (
+    called,
+    found_at,
+    left_inside,
+    made_here,
+    moments,
+    part,
+    since_when,
+)
 from generator.checks.rule import Rule
 from generator.problems import Level, Problem, RuleDoc
 from generator.study import Study

@@ -2,8 +2,8 @@
 
 from collections.abc import Iterator
 
-from generator.checks.moments import at_places, called, causes_of, found_at, part, since_when
-from generator.checks.part.riding import carried_against, mains_again
+from generator.checks.evidence.moments import at_places, called, causes_of, found_at, part, since_when
+from generator.checks.evidence.riding import carried_against, mains_again
 from generator.checks.rule import Rule
 from generator.problems import Level, Problem, RuleDoc
 from generator.study import Study

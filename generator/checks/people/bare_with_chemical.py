@@ -2,8 +2,8 @@
 
 from collections.abc import Iterator
 
-from generator.checks.moments import causes_of, found_at, moments
-from generator.checks.people.protecting import CHEMICALS, asked, bare, known, listed, pieces_for
+from generator.checks.evidence.moments import causes_of, found_at, moments
+from generator.checks.evidence.protecting import CHEMICALS, asked, bare, known, listed, pieces_for
 from generator.checks.rule import Rule
 from generator.model import Text
 from generator.problems import Level, Problem, RuleDoc

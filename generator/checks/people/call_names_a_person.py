@@ -2,8 +2,8 @@
 
 from collections.abc import Iterable, Iterator
 
-from generator.checks.people.persons import is_person, people, role_of, sentences
-from generator.checks.people.references import Reference, unknown_in_lab, unknown_in_procedure
+from generator.checks.evidence.persons import is_person, people, role_of, sentences
+from generator.checks.evidence.references import Reference, unknown_in_lab, unknown_in_procedure
 from generator.checks.rule import Rule
 from generator.model import Lab
 from generator.problems import Level, Problem, RuleDoc

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from generator.checks.people.references import Reference, calls
+from generator.checks.evidence.references import Reference, calls
 from generator.checks.rule import Rule
 from generator.problems import Level, Problem, RuleDoc
 from generator.study import LabStudy, title_of

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from generator.checks.people.fails import limited
+from generator.checks.evidence.fails import limited
 from generator.checks.rule import Rule
 from generator.problems import Level, Problem, RuleDoc
 from generator.study import Study

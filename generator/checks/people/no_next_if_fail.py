@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from generator.checks.people.fails import limited
+from generator.checks.evidence.fails import limited
 from generator.checks.rule import Rule
 from generator.model import Step
 from generator.problems import Level, Location, Problem, RuleDoc

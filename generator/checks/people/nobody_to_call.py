@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from generator.checks.people.fails import fails
+from generator.checks.evidence.fails import fails
 from generator.checks.rule import Rule
 from generator.model import Lab
 from generator.problems import Level, Problem, RuleDoc

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from generator.checks.people.protecting import bare, known, listed, protected_parts, wear_fix
+from generator.checks.evidence.protecting import bare, known, listed, protected_parts, wear_fix
 from generator.checks.rule import Rule
 from generator.problems import Level, Problem, RuleDoc
 from generator.study import LabStudy, title_of

@@ -2,9 +2,9 @@
 
 from collections.abc import Iterable, Iterator, Mapping
 
-from generator.checks.people.fields import FREE
-from generator.checks.people.persons import is_person
-from generator.checks.people.references import (
+from generator.checks.evidence.fields import FREE
+from generator.checks.evidence.persons import is_person
+from generator.checks.evidence.references import (
     Reference,
     absent,
     declared,

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from generator.checks.chemicals.contents import in_use, substance
+from generator.checks.evidence.contents import in_use, substance
 from generator.checks.rule import Rule
 from generator.hazards import grave_as_bought, needs_sign_off
 from generator.problems import Cause, Level, Problem, RuleDoc

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from generator.checks.people.protecting import CHEMICALS, asked, bare, known, listed, wear_fix
+from generator.checks.evidence.protecting import CHEMICALS, asked, bare, known, listed, wear_fix
 from generator.checks.rule import Rule
 from generator.hazards import Protection
 from generator.problems import Level, Location, Problem, RuleDoc

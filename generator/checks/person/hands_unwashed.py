@@ -2,8 +2,8 @@
 
 from collections.abc import Iterator
 
-from generator.checks.moments import called, found_at, moments
-from generator.checks.person.gloves import chemical_gloves
+from generator.checks.evidence.gloves import chemical_gloves
+from generator.checks.evidence.moments import called, found_at, moments
 from generator.checks.rule import Rule
 from generator.problems import Level, Problem, RuleDoc
 from generator.study import Study

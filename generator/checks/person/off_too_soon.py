@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from generator.checks.moments import called, causes_of, found_at, moments, since_when
+from generator.checks.evidence.moments import called, causes_of, found_at, moments, since_when
 from generator.checks.rule import Rule
 from generator.problems import Level, Problem, RuleDoc
 from generator.study import Study

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from generator.checks.moments import called
+from generator.checks.evidence.moments import called
 from generator.checks.rule import Rule
 from generator.problems import Cause, Level, Problem, RuleDoc
 from generator.study import Study

@@ -2,8 +2,8 @@
 
 from collections.abc import Iterator
 
-from generator.checks.moments import called, either, found_at, moments
-from generator.checks.places.outflow import causes_for, coming, container_of
+from generator.checks.evidence.moments import called, either, found_at, moments
+from generator.checks.evidence.outflow import causes_for, coming, container_of
 from generator.checks.rule import Rule
 from generator.problems import Level, Problem, RuleDoc
 from generator.study import Study

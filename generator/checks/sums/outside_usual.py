@@ -2,8 +2,8 @@
 
 from collections.abc import Iterator
 
+from generator.checks.evidence.job_values import job_values
 from generator.checks.rule import Rule
-from generator.checks.sums.job_values import job_values
 from generator.problems import Level, Problem, RuleDoc
 from generator.study import Study
 from generator.units import Quantity, Window, show_quantity, show_window

@@ -2,9 +2,9 @@
 
 from collections.abc import Iterator
 
-from generator.checks.moments import called, found_at, minutes, part
+from generator.checks.evidence.moments import called, found_at, minutes, part
+from generator.checks.evidence.stays import stays
 from generator.checks.rule import Rule
-from generator.checks.time.stays import stays
 from generator.problems import Level, Problem, RuleDoc
 from generator.study import Study
 from generator.units import show_window

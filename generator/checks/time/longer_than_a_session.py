@@ -2,9 +2,9 @@
 
 from collections.abc import Iterator
 
-from generator.checks.moments import minutes
+from generator.checks.evidence.moments import minutes
+from generator.checks.evidence.sessions import longest_step, session_times
 from generator.checks.rule import Rule
-from generator.checks.time.sessions import longest_step, session_times
 from generator.problems import Level, Problem, RuleDoc
 from generator.study import Study
 from generator.walk import stretches

@@ -2,9 +2,9 @@
 
 from collections.abc import Iterator
 
-from generator.checks.moments import called, found_at, moments, part
+from generator.checks.evidence.moments import called, found_at, moments, part
+from generator.checks.evidence.stays import timer_of
 from generator.checks.rule import Rule
-from generator.checks.time.stays import timer_of
 from generator.problems import Level, Problem, RuleDoc
 from generator.study import Study
 

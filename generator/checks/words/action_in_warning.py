@@ -3,8 +3,8 @@
 from collections.abc import Iterator
 from functools import lru_cache
 
+from generator.checks.evidence.english import VERBS, commanded, sentences, without_condition
 from generator.checks.rule import Rule
-from generator.checks.words.english import VERBS, commanded, sentences, without_condition
 from generator.problems import Level, Problem, RuleDoc
 from generator.study import LabStudy, Study
 from generator.study.sentences import REASON, Said

@@ -4,8 +4,8 @@ import re
 from collections.abc import Iterator
 from functools import lru_cache
 
+from generator.checks.evidence.english import VERBS, sentences, without_condition
 from generator.checks.rule import Rule
-from generator.checks.words.english import VERBS, sentences, without_condition
 from generator.problems import Level, Problem, RuleDoc
 from generator.study import Study
 from generator.study.sentences import Said

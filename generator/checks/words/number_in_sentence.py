@@ -3,8 +3,15 @@
 import re
 from collections.abc import Iterator
 
+from generator.checks.evidence.quantities import (
+    Mention,
+    fields_of,
+    mentions,
+    place_values,
+    step_values,
+    without,
+)
 from generator.checks.rule import Rule
-from generator.checks.words.quantities import Mention, fields_of, mentions, place_values, step_values, without
 from generator.model import Place, Step
 from generator.problems import Level, Problem, RuleDoc
 from generator.study import LabStudy, Study

@@ -3,8 +3,8 @@
 import re
 from collections.abc import Iterator
 
+from generator.checks.evidence.english import sentences
 from generator.checks.rule import Rule
-from generator.checks.words.english import sentences
 from generator.problems import Level, Problem, RuleDoc
 from generator.study import Study
 from generator.study.sentences import Said

@@ -2,8 +2,8 @@
 
 from collections.abc import Iterator
 
+from generator.checks.evidence.changes import changes, worn_words
 from generator.checks.rule import Rule
-from generator.checks.words.changes import changes, worn_words
 from generator.model import Step
 from generator.problems import Level, Problem, RuleDoc
 from generator.study import Study

@@ -8,7 +8,7 @@ from generator.views.addresses import card_path
 from generator.views.filling.sheets_held import day_words
 from generator.views.posted import CurrentCardView, TickGroupView, TickView
 
-_TODO = {
+_ASKED = {
     "replace": "Take down",
     "withdrawn": "Withdrawn: take down",
     "not posted": "No such card is posted: take down",
@@ -27,7 +27,7 @@ def replace_groups(
         changes = dict(cards[str(first.copy.card)].changes) if str(first.copy.card) in cards else {}
         yield TickGroupView(
             _title(first, cards),
-            _TODO[first.state],
+            _ASKED[first.state],
             issue_words(str(first.copy.issue), str(first.copy.code)),
             tuple(_tick(one, "replaced", "" if fresh else " --taken-down") for one in row),
             issue_words(first.issue, first.code) if fresh else "",

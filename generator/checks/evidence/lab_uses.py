@@ -1,8 +1,8 @@
 """What one procedure gives to the rules of the whole lab."""
 
-from generator.checks.chemicals.contents import in_use, reached, steps_of
-from generator.checks.people.fields import CALLS
-from generator.checks.people.references import step_references
+from generator.checks.evidence.contents import in_use, reached, steps_of
+from generator.checks.evidence.fields import CALLS
+from generator.checks.evidence.references import step_references
 from generator.model import Procedure
 from generator.study import LabStudy
 from generator.study.uses import Called, Uses

@@ -2,7 +2,7 @@
 
 from functools import lru_cache
 
-from generator.checks.chemicals.contents import mixture, substance
+from generator.checks.evidence.contents import mixture, substance
 from generator.hazards import (
     Composition,
     Dropped,

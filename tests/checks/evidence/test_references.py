@@ -6,8 +6,14 @@ from typing import Annotated, Any, get_args, get_origin
 from pydantic import BaseModel
 
 from generator.checks import docs
-from generator.checks.people.fields import LAB_FIELDS, LIST_FIELDS, PROCEDURE_FIELDS, ROOM_FIELDS, STEP_FIELDS
-from generator.checks.people.references import rule_ids
+from generator.checks.evidence.fields import (
+    LAB_FIELDS,
+    LIST_FIELDS,
+    PROCEDURE_FIELDS,
+    ROOM_FIELDS,
+    STEP_FIELDS,
+)
+from generator.checks.evidence.references import rule_ids
 from generator.model import Lab, Procedure, Step
 from generator.model.reader import Reader
 

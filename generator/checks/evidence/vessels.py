@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from generator.checks.chemicals.meeting import Amounts, Meeting, meetings_among
+from generator.checks.evidence.meeting import Amounts, Meeting, meetings_among
 from generator.model import FormulaRef, Step
 from generator.study import Located, Study
 from generator.study.composition import substances_in

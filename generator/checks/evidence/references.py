@@ -6,7 +6,7 @@ from difflib import get_close_matches
 from functools import cache, lru_cache
 from importlib.resources import files
 
-from generator.checks.people.fields import (
+from generator.checks.evidence.fields import (
     FREE,
     LAB_FIELDS,
     LIST_FIELDS,

@@ -1,6 +1,6 @@
 """How much of each session is left for work."""
 
-from generator.checks.moments import minutes
+from generator.checks.evidence.moments import minutes
 from generator.study import Study
 from generator.walk import Stretch
 

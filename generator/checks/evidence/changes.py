@@ -4,7 +4,7 @@ import re
 from collections.abc import Iterator
 from functools import lru_cache
 
-from generator.checks.words.english import clauses
+from generator.checks.evidence.english import clauses
 from generator.model import Step
 from generator.study import Study
 

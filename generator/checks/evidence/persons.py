@@ -3,7 +3,7 @@
 import re
 from collections.abc import Mapping
 
-from generator.checks.people.references import Reference
+from generator.checks.evidence.references import Reference
 from generator.model import Lab, Located, Step, Text
 
 _WORD = r"[^\W\d_a-z][\w'’.-]*"

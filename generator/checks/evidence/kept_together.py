@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from itertools import combinations
 
-from generator.checks.chemicals.meeting import Amounts, Meeting, meetings_among
+from generator.checks.evidence.meeting import Amounts, Meeting, meetings_among
 from generator.model import Lab, Mixture, Portion
 from generator.units import Quantity
 

@@ -4,7 +4,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from itertools import combinations
 
-from generator.checks.chemicals.contents import Brought, behind, brought_by
+from generator.checks.evidence.contents import Brought, behind, brought_by
 from generator.hazards import Meeting as ChartMeeting
 from generator.hazards import meeting as on_chart
 from generator.model import KeepApart, Lab

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from generator.checks.moments import at_places
+from generator.checks.evidence.moments import at_places
 from generator.study import Study
 from generator.units import Window
 from generator.walk import Clock, Moment
