@@ -10,6 +10,8 @@ import pytest
 from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Browser, BrowserContext, Page
 
+from tests.site.calculator_pages import listen
+
 PAGES = (
     "index.html",
     "procedures/copper-the-holes/index.html",
@@ -55,21 +57,10 @@ def root(request: pytest.FixtureRequest, sample_folder: Path, server: str) -> st
     return f"{sample_folder.as_uri()}/" if request.param == "folder" else server
 
 
-@pytest.fixture
-def context(chromium: Browser) -> Iterator[BrowserContext]:
-    """A window of its own."""
-    context = chromium.new_context(viewport={"width": 1280, "height": 900})
-    context.set_default_timeout(5000)
-    yield context
-    context.close()
-
-
 def open_page(context: BrowserContext, address: str) -> tuple[Page, list[str]]:
     """Open a page; the list fills with what its console complains of."""
     page = context.new_page()
-    said: list[str] = []
-    page.on("console", lambda message: said.append(message.text) if message.type == "error" else None)
-    page.on("pageerror", lambda error: said.append(str(error)))
+    said = listen(page)
     page.goto(address)
     return page, said
 

@@ -1,7 +1,6 @@
 """A calculator used by hand: refusals, units, turning round, taking along, keyboard, touch, screen reader."""
 
 import re
-from collections.abc import Iterator
 
 import pytest
 from axe_playwright_python.sync_playwright import Axe
@@ -20,35 +19,6 @@ from tests.site.calculator_pages import (
 )
 
 pytestmark = pytest.mark.browser
-
-
-@pytest.fixture(scope="module")
-def shared_page(chromium: Browser) -> Iterator[Page]:
-    """One page for many tests; its errors fail the last of them."""
-    context = chromium.new_context(viewport={"width": 1280, "height": 900})
-    page = context.new_page()
-    said = listen(page)
-    yield page
-    assert said == []
-    context.close()
-
-
-@pytest.fixture
-def context(chromium: Browser) -> Iterator[BrowserContext]:
-    """A window of its own, with nothing remembered."""
-    context = chromium.new_context(viewport={"width": 1280, "height": 900})
-    context.set_default_timeout(5000)
-    yield context
-    context.close()
-
-
-@pytest.fixture
-def page(context: BrowserContext) -> Iterator[Page]:
-    """A page whose errors and broken policies fail the test."""
-    page = context.new_page()
-    said = listen(page)
-    yield page
-    assert said == []
 
 
 @pytest.mark.parametrize(

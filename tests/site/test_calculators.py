@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from typing import Any
 
 import pytest
-from playwright.sync_api import Browser, Page
+from playwright.sync_api import Page
 
 from generator.formulas import LIBRARY, Formula
 from generator.model import CalculatorSettings
@@ -19,21 +19,10 @@ from generator.views.filling.calculator import calculator_view
 from generator.views.filling.summary import summary_of
 from tests.formulas.float_sums import METALS, RECORDS, SUMS, TRANSCENDENTAL, out_of_si
 from tests.site.calculator_cases import Case, all_choices, answer_in_python, random_case, short_case
-from tests.site.calculator_pages import LabSite, address, listen
+from tests.site.calculator_pages import LabSite, address
 
 CASES = 2000
 pytestmark = pytest.mark.browser
-
-
-@pytest.fixture(scope="module")
-def shared_page(chromium: Browser) -> Iterator[Page]:
-    """One page for many tests; its errors fail the last of them."""
-    context = chromium.new_context(viewport={"width": 1280, "height": 900})
-    page = context.new_page()
-    said = listen(page)
-    yield page
-    assert said == []
-    context.close()
 
 
 # Drives the form as a user does: units chosen, numbers typed, rows added and removed, then one `input` event

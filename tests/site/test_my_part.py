@@ -1,11 +1,11 @@
 """The numbers of a student's own part, and a lab's own formula with the lab's limits."""
 
 import shutil
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, BrowserContext, Page, expect
+from playwright.sync_api import Page, expect
 
 from generator.formulas import find_formula
 from tests.site.calculator_pages import (
@@ -15,31 +15,12 @@ from tests.site.calculator_pages import (
     address,
     answer_of,
     box,
-    listen,
     plain,
     refusal_of,
 )
 from tests.site.lab_site import write_lab_site
 
 pytestmark = pytest.mark.browser
-
-
-@pytest.fixture
-def context(chromium: Browser) -> Iterator[BrowserContext]:
-    """A window of its own, with nothing remembered."""
-    context = chromium.new_context(viewport={"width": 1280, "height": 900})
-    context.set_default_timeout(5000)
-    yield context
-    context.close()
-
-
-@pytest.fixture
-def page(context: BrowserContext) -> Iterator[Page]:
-    """A page whose errors and broken policies fail the test."""
-    page = context.new_page()
-    said = listen(page)
-    yield page
-    assert said == []
 
 
 CATCH = """document.addEventListener("newel:sums", (event) => { globalThis.caught = event.detail; })"""

@@ -1,6 +1,5 @@
 """A run on the page: timers by the wall clock, two windows, undo, record, blocked storage, keyboard alone."""
 
-from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
@@ -14,25 +13,6 @@ PROCEDURE = "procedures/copper-the-holes/index.html"
 LAB = Path(__file__).parents[2] / "procedures"
 BLOCKED = """for (const name of NAMES)
     Storage.prototype[name] = () => { throw new DOMException("full", "QuotaExceededError"); };"""
-
-
-@pytest.fixture
-def context(chromium: Browser) -> Iterator[BrowserContext]:
-    """A device of its own."""
-    context = chromium.new_context(viewport={"width": 1280, "height": 900})
-    context.set_default_timeout(5000)
-    yield context
-    context.close()
-
-
-@pytest.fixture
-def page(context: BrowserContext) -> Iterator[Page]:
-    """A window that may complain of nothing."""
-    page = context.new_page()
-    said: list[str] = []
-    page.on("pageerror", lambda error: said.append(str(error)))
-    yield page
-    assert said == []
 
 
 @pytest.fixture(scope="module")
