@@ -18,7 +18,7 @@ from generator.study import LabStudy, Study, study_lab, study_procedure
 from generator.sums import Known, settings_problems, work_out
 from generator.walk import worn_as
 
-_MISREAD = ("unknown-name", "unknown-key", "required-missing", "unreadable")
+_MISREAD = ("unknown-name", "unknown-key", "required-missing", "unreadable", "unit-missing")
 
 
 @dataclass(frozen=True, slots=True)

@@ -30,6 +30,12 @@ def test_a_planted_mistake_is_named(planted: Planted) -> None:
     assert len(found) <= MOST, told
 
 
+@pytest.mark.parametrize("title", ["no unit", "a comma for a point", "volume for a time"])
+def test_a_time_that_cannot_be_read_is_not_walked_as_none(title: str) -> None:
+    [planted] = (one for one in PLANTED if one.title == title)
+    assert [p.rule for p in grave(check_data(*plant(planted)))] == ["unit-missing"]
+
+
 @pytest.mark.parametrize("variant", VARIANTS, ids=lambda variant: variant.title)
 def test_a_correct_variant_stays_clean(variant: Planted) -> None:
     found = grave(check_data(*plant(variant)))
