@@ -118,15 +118,24 @@ def test_the_amount_of_a_chemical() -> None:
     card = next(card for card in study.procedure.cards if card.id == "weigh-card")
     facts = CardFacts({formula.name: formula for formula in Known().all()}, "https://x.example/")
     whole = card_view(study, card, facts)
-    assert next(step.amount_shown for step in whole.steps if step.id == "weigh-a") == "150\u00a0g"
-    title = study.lab.substances["hardener-b"].title  # type: ignore[index]
     kind = "the amount"
-    for seen in (
-        changed(whole, "weigh-b", lambda step: replace(step, amounts="")),
-        changed(whole, "weigh-b", lambda step: replace(step, amount_shown="")),
+    for id, name, seen in (
+        ("weigh-a", "resin-a", changed(whole, "weigh-a", lambda step: replace(step, amount_shown=""))),
+        ("weigh-b", "hardener-b", changed(whole, "weigh-b", lambda step: replace(step, amounts=""))),
     ):
         (problem,) = card_drops_hazard.left_out(card, kind, shown(seen)[kind], demanded(study, card)[kind])
-        assert problem.message == f'card "weigh-card" leaves out the amount of step weigh-b: {title}'
+        title = study.lab.substances[name].title  # type: ignore[index]
+        assert problem.message == f'card "weigh-card" leaves out the amount of step {id}: {title}'
+
+
+def test_an_amount_that_is_worked_out_is_an_example_and_never_large() -> None:
+    """The wall keeps an old number; the dose of the day stands on the page (common practice, no source)."""
+    study = studies()["titrate-the-copper-bath"]
+    card = next(card for card in study.procedure.cards if card.id == "correct-card")
+    facts = CardFacts({formula.name: formula for formula in Known().all()}, "https://x.example/")
+    steps = [step for step in card_view(study, card, facts).steps if step.amounts]
+    assert [step.amount_shown for step in steps] == ["", ""]
+    assert all("work it out on the page, example " in step.amounts for step in steps)
 
 
 def test_extraction() -> None:

@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 
 from generator.formulas import Formula
-from generator.model import Place, Stage, Step
+from generator.model import FormulaRef, Place, Stage, Step
 from generator.units import Quantity, show_quantity
 from generator.views.filling.card_phrases import Phrases
 from generator.views.filling.translation import Words
@@ -13,29 +13,40 @@ from generator.views.told import show_amount
 def amount_shown(
     words: Words, step: Step, stage: Stage, formulas: Mapping[str, Formula], dwell_shown: str
 ) -> str:
-    """The one measured amount of a step without a time, to stand in large figures; else empty."""
-    amounts = list(step.use.values())
-    if dwell_shown or len(amounts) != 1 or not _measured(words, amounts[0]) or step.repeat or stage.repeat:
+    """The one given amount of a step without a time, to stand in large figures; else empty.
+
+    An amount that is worked out changes with the day's numbers and is never large on a wall.
+    """
+    if dwell_shown or len(step.use) != 1 or step.repeat or stage.repeat:
         return ""
-    return show_amount(words.study, amounts[0], formulas)
+    [amount] = step.use.values()
+    return show_amount(words.study, amount, formulas) if isinstance(_given(words, amount), Quantity) else ""
 
 
-def _measured(words: Words, amount: Quantity | str) -> bool:
-    return isinstance(amount, Quantity) or str(amount) in words.study.procedure.job
+def _given(words: Words, amount: Quantity | str) -> object:
+    """The amount itself, or what the job gives under its name: a quantity or a formula; else None."""
+    return amount if isinstance(amount, Quantity) else words.study.procedure.job.get(amount)
 
 
 def amounts_shown(
     words: Words, step: Step, stage: Stage, formulas: Mapping[str, Formula], say: Phrases, large: str = ""
 ) -> str:
-    """What is used and how much, unless that is set `large`; of a repeated step what the whole run takes."""
+    """What is used and how much, unless that is set `large`.
+
+    Of a repeated step the amount is what the whole run takes; one that is worked out is an example only.
+    """
     if large:
         return ", ".join(chemical_title(words, str(id)) for id in step.use)
     parts = []
     for id, amount in step.use.items():
         plain = {"all": say.all, "rest": say.rest}.get(str(amount))
         shown = plain or show_amount(words.study, amount, formulas)
-        repeated = _measured(words, amount) and (step.repeat or stage.repeat)
-        parts.append(f"{chemical_title(words, str(id))}: {say.in_all(shown) if repeated else shown}")
+        given = _given(words, amount)
+        if given is not None and (step.repeat or stage.repeat):
+            shown = say.in_all(shown)
+        if isinstance(given, FormulaRef):
+            shown = say.worked_out(shown)
+        parts.append(f"{chemical_title(words, str(id))}: {shown}")
     return "; ".join(parts)
 
 

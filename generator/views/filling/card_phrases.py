@@ -14,8 +14,8 @@ class Phrases:
 
     Of a ready-reckoner: at_step(step number) · held(other inputs) · never_above(limit).
 
-    Of amounts and repeats: in_all(amount) · steps_for(first, last, count) · from_step(first, count) ·
-    counted(count and word).
+    Of amounts and repeats: in_all(amount) · worked_out(amount) · steps_for(first, last, count) ·
+    from_step(first, count) · counted(count and word).
 
     Joining words of a window: between(low, high) · up_to(high) · at_least(low). A window never breaks over a
     line.
@@ -32,6 +32,7 @@ class Phrases:
     held: Callable[[str], str]
     never_above: Callable[[str], str]
     in_all: Callable[[str], str]
+    worked_out: Callable[[str], str]
     steps_for: Callable[[str, str, str], str]
     from_step: Callable[[str, str], str]
     counted: Callable[[Counted], str]
@@ -71,6 +72,7 @@ ENGLISH = Phrases(
     held=lambda inputs: f"With {inputs}",
     never_above=lambda limit: f"Never above {limit}",
     in_all=lambda amount: f"{amount} in all",
+    worked_out=lambda amount: f"work it out on the page, example {amount}",
     steps_for=lambda first, last, count: f"{count}, steps {first} to {last}",
     from_step=lambda first, count: f"from step {first}, until {count} are done",
     counted=show_counted,
@@ -91,6 +93,7 @@ SPANISH = Phrases(
     held=lambda inputs: f"Con {inputs}",
     never_above=lambda limit: f"Nunca más de {limit}",
     in_all=lambda amount: f"{amount} en total",
+    worked_out=lambda amount: f"calcúlelo en la página, ejemplo {amount}",
     steps_for=lambda first, last, count: f"{count}, pasos {first} a {last}",
     from_step=lambda first, count: f"desde el paso {first}, hasta completar {count}",
     counted=_counted_es,
