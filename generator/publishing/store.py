@@ -13,7 +13,8 @@ from pathlib import Path
 _NAME = ".press.sqlite"
 # What a row comes from besides its key: every file of ours, and these packages.
 _OTHERS = (
-    "typst", "segno", "ghs-hazard-pictogram", "pydantic", "pyyaml", "jinja2", "markupsafe", "markdown-it-py",
+    "typst", "zxing-cpp", "ghs-hazard-pictogram", "pydantic", "pyyaml", "jinja2", "markupsafe",
+    "markdown-it-py",
 )  # fmt: skip
 _MOST_ROWS = 50_000
 _TABLE = """CREATE TABLE IF NOT EXISTS printed (

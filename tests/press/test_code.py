@@ -1,14 +1,17 @@
 """The QR code, read as a telephone would read it: small, askew, with a glare on it."""
 
 from collections.abc import Callable
+from itertools import groupby
 
 import pytest
+import segno
 import zxingcpp
 from PIL import Image, ImageDraw
 
 from generator.outputs.press import card_pdf
 from generator.outputs.press.card import sheet_of
 from generator.outputs.press.drawing import Code
+from generator.outputs.press.ends import code_of
 from generator.views.card import CardView
 from tests.press import samples
 from tests.press.pdf_reading import picture
@@ -54,3 +57,24 @@ def test_a_glare_over_most_of_it_is_not_read() -> None:
 def test_the_code_is_large_enough_for_a_telephone() -> None:
     for make in (samples.drill_card, samples.etch_card):
         assert place_of_code(make())[2] >= 23.0
+
+
+def test_another_maker_of_codes_draws_the_same_modules() -> None:
+    """Against segno, by one of the eight masks of ISO/IEC 18004; capitals leave no choice of mode."""
+    address = "HTTPS://LARKMERE.EXAMPLE/CARDS"
+    drawn = code_of(address, 23.0, "")
+    made = [segno.make_qr(address, error="q", boost_error=False, mask=mask) for mask in range(8)]
+    assert {code.symbol_size(border=4) for code in made} == {(drawn.modules, drawn.modules)}
+    assert drawn.path in [path_of(code) for code in made]
+
+
+def path_of(code: segno.QRCode) -> str:
+    """The dark modules within a quiet zone of four, each run in a row as one rectangle."""
+    path = []
+    for y, row in enumerate(code.matrix_iter(border=4)):
+        x = 0
+        for dark, run in groupby(row):
+            length = len(list(run))
+            path.append(f"M{x} {y}h{length}v1h-{length}z" if dark else "")
+            x += length
+    return "".join(path)

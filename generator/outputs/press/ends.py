@@ -2,9 +2,10 @@
 
 from dataclasses import replace
 from functools import lru_cache
-from itertools import groupby
+from re import finditer
+from typing import Any
 
-import segno
+import zxingcpp
 
 from generator.outputs.press.blocks import Block, Part, abreast, paragraph, stacked, text_block
 from generator.outputs.press.drawing import Box, Code, Run
@@ -146,14 +147,13 @@ def code_of(address: str, size: float, alt: str) -> Code:
 @lru_cache(maxsize=2_000)
 def _modules(address: str) -> tuple[int, str]:
     """Modules along a side and the dark ones as a path; a card asks for its code in many sizes."""
-    matrix = [list(row) for row in segno.make_qr(address, error="q", boost_error=False).matrix]
-    quiet = 4
-    path: list[str] = []
-    for y, row in enumerate(matrix):
-        x = 0
-        for dark, run in groupby(row):
-            length = len(list(run))
-            if dark:
-                path.append(f"M{x + quiet} {y + quiet}h{length}v1h-{length}z")
-            x += length
-    return len(matrix) + 2 * quiet, "".join(path)
+    made = zxingcpp.create_barcode(address, zxingcpp.BarcodeFormat.QRCode, ec_level="Q")
+    # A byte a module, 0 is dark; that an image is a buffer stands in no type of theirs.
+    image: Any = made.to_image(scale=1, add_quiet_zones=False)
+    side, pixels, quiet = int(image.shape[0]), bytes(image), 4
+    path = (
+        f"M{run.start() + quiet} {y + quiet}h{len(run[0])}v1h-{len(run[0])}z"
+        for y in range(side)
+        for run in finditer(b"\0+", pixels[y * side : (y + 1) * side])
+    )
+    return side + 2 * quiet, "".join(path)
