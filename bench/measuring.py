@@ -1,10 +1,12 @@
 """Times of two things by turns, so that a busy machine slows both, and what a process used."""
 
 import gc
+import json
 import os
 import resource
 import statistics
 import subprocess
+import sys
 import time
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
@@ -86,15 +88,23 @@ class Used:
     said: str
 
 
+# A process counts what its parent held when it began, so that a small one has to begin it. The command's own
+# output goes nowhere, its errors go on to us.
+_BEGIN = """
+import json, os, sys
+nowhere = os.open(os.devnull, os.O_WRONLY)
+words = sys.argv[1:]
+process = os.posix_spawnp(words[0], words, os.environ, file_actions=[(os.POSIX_SPAWN_DUP2, nowhere, 1)])
+_, status, used = os.wait4(process, 0)
+print(json.dumps([used.ru_utime + used.ru_stime, used.ru_maxrss / 1024, os.waitstatus_to_exitcode(status)]))
+"""
+
+
 def run_process(words: Sequence[str], folder: Path) -> Used:
     """Run a command to its end in a folder."""
     start = time.perf_counter()
-    process = subprocess.Popen(words, cwd=folder, stdout=subprocess.DEVNULL, stderr=subprocess.PIPE,
-                               env={**os.environ, "NO_MKDOCS_2_WARNING": "1"})  # fmt: skip
-    assert process.stderr is not None
-    said = process.stderr.read().decode("utf-8", "replace").strip()
-    _, status, used = os.wait4(process.pid, 0)
-    process.returncode = os.waitstatus_to_exitcode(status)
-    process.stderr.close()
+    begun = subprocess.run((sys.executable, "-S", "-c", _BEGIN, *words), cwd=folder, capture_output=True,
+                           check=True, env={**os.environ, "NO_MKDOCS_2_WARNING": "1"})  # fmt: skip
     wall = time.perf_counter() - start
-    return Used(used.ru_utime + used.ru_stime, wall, used.ru_maxrss / 1024, process.returncode, said)
+    cpu, peak, status = json.loads(begun.stdout)
+    return Used(cpu, wall, peak, status, begun.stderr.decode("utf-8", "replace").strip())
