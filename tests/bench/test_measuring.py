@@ -41,6 +41,13 @@ def test_what_a_process_used(tmp_path: Path) -> None:
     assert used.cpu > 0
 
 
+def test_what_we_hold_is_not_counted_as_the_process_s_own(tmp_path: Path) -> None:
+    held = b"1" * 200_000_000
+    used = run_process((sys.executable, "-S", "-c", ""), tmp_path)
+    assert len(held) == 200_000_000
+    assert 0 < used.peak < 100
+
+
 def test_what_a_child_process_works_is_counted(tmp_path: Path) -> None:
     program = (sys.executable, "-c", "sum(range(3_000_000))")
     pair = by_turns(lambda: run_process(program, tmp_path), lambda: None, 3)

@@ -52,16 +52,16 @@ class Block(NamedTuple):
     """`height` mm of a column, drawn from parts placed by (right, down) in mm, in reading order.
 
     `gap` is the white above it, dropped at the top of a column. `keep` holds it together with the next
-    block; `again` is set first when a column starts with this block; `split` says that a word had to be
-    broken between letters. `tie` is the thickness of a line at the left that joins the block to the one
-    above, 0 for none.
+    block; `again` makes what is set first when a column starts with this block; `split` says that a word
+    had to be broken between letters. `tie` is the thickness of a line at the left that joins the block to
+    the one above, 0 for none.
     """
 
     height: float
     parts: tuple[Part, ...]
     gap: float = 0.0
     keep: bool = False
-    again: "Block | None" = None
+    again: "Callable[[], Block] | None" = None
     split: bool = False
     tie: float = 0.0
 

@@ -37,8 +37,9 @@ def flow(blocks: Sequence[Block], height: float, count: int) -> Flow | None:
             if column >= count:
                 return None
             if block.again is not None and not blocks[number - 1].keep:
-                placed.append(Placed(block.again, column, 0.0, 0.0))
-                y = block.again.height
+                again = block.again()
+                placed.append(Placed(again, column, 0.0, 0.0))
+                y = again.height
             top = y + (block.gap if y else 0.0)
         if top + block.height > height + _CLOSE:
             return None

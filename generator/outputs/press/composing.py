@@ -4,15 +4,16 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 from math import atan2, degrees
 
-from generator.outputs.press.blocks import Block, marks_of, stacked, text_block, wider
+from generator.outputs.press.blocks import Block, marks_of, wider
 from generator.outputs.press.columns import Flow, flow, level, total
-from generator.outputs.press.drawing import Across, Box, Mark, Run, Sheet
+from generator.outputs.press.drawing import Across, Box, Mark, Sheet
 from generator.outputs.press.ends import foot, head
 from generator.outputs.press.letters import Letters
 from generator.outputs.press.panels import panels
 from generator.outputs.press.paper import Paper
 from generator.outputs.press.reckoner import reckoner
 from generator.outputs.press.steps import Density, step_blocks
+from generator.outputs.press.withdrawn import notice
 from generator.outputs.press.wrapping import width
 from generator.views.card import CardView
 
@@ -22,6 +23,8 @@ _OPEN = 2.2
 _NARROW_RAIL = 13
 _WIDE_RAIL = 0.5
 _SEAM = 0.1
+# A column so wide that no line ends in it.
+_ENDLESS = 1e6
 
 
 @dataclass(frozen=True, slots=True)
@@ -105,13 +108,14 @@ class Shared:
     """Kept while one card is being fitted, for its plans to share.
 
     `around` holds what hangs on neither density nor columns, `ends` heads and feet. A rail so many cap
-    heights wide has one length in cap heights, whatever the letters: `rails` holds it, infinite where a
-    word has to be broken.
+    heights wide has one length in cap heights, whatever the letters: `rails` holds it, with whether its
+    words stay whole. `shortest` is the length of the steps in cap heights in a column without end.
     """
 
     around: dict[tuple[Paper, bool, float], Plan] = field(default_factory=dict)
     ends: dict[tuple[float, float], tuple[Block, Block]] = field(default_factory=dict)
     rails: dict[int, tuple[float, bool]] = field(default_factory=dict)
+    shortest: dict[Density, float] = field(default_factory=dict)
 
 
 def plan(card: CardView, way: Way, cap: float, shared: Shared) -> Plan:
@@ -122,6 +126,14 @@ def plan(card: CardView, way: Way, cap: float, shared: Shared) -> Plan:
     letters = made.letters
     tables = tuple(reckoner(table, made.column, letters) for table in card.tables)
     return replace(made, blocks=(*step_blocks(card, made.column, letters, way.density), *tables))
+
+
+def shortest(card: CardView, made: Plan, shared: Shared) -> float:
+    """Length of the steps in cap heights if no line ever ended, in the density of that plan."""
+    if made.density not in shared.shortest:
+        blocks = step_blocks(card, _ENDLESS, Letters(1.0), made.density)
+        shared.shortest[made.density] = total(blocks)
+    return shared.shortest[made.density]
 
 
 def without_steps(card: CardView, way: Way, cap: float, shared: Shared) -> Plan:
@@ -140,7 +152,7 @@ def _around(card: CardView, way: Way, letters: Letters, shared: Shared) -> Plan:
     top, bottom = shared.ends[inner, letters.text]
     made = Plan(way.paper, way.count, way.density, 0.0, letters, top, bottom, (), ())
     if card.status == "withdrawn":
-        return replace(made, top=(_notice(card, inner, letters)._replace(gap=2 * letters.space),))
+        return replace(made, top=(notice(card, inner, letters)._replace(gap=2 * letters.space),))
     if not way.rail:
         return replace(made, top=panels(card, inner, letters, rail=False))
     width = _narrowest_rail(card, made, shared)
@@ -174,23 +186,6 @@ def _rail_in_caps(card: CardView, width: int, shared: Shared) -> tuple[float, bo
         built = panels(card, float(width), Letters(1.0), rail=True)
         shared.rails[width] = rail_length(built), not any(block.split for block in built)
     return shared.rails[width]
-
-
-def _notice(card: CardView, room: float, letters: Letters) -> Block:
-    """What a withdrawn card says instead of its steps."""
-    words = card.words
-    largest = letters.signal * min(4.0, room / width(words.do_not_use, letters.signal, heavy=True))
-    rows = [
-        text_block((Run(words.do_not_use, bold=True),), room, largest, role="heading"),
-        text_block((Run(words.withdrawn, bold=True),), room, letters.signal, gap=letters.space),
-    ]
-    if card.withdrawn:
-        rows.append(text_block((Run(card.withdrawn),), room, letters.text, gap=letters.space))
-    rows += [
-        text_block((Run(line.label, bold=True), Run(line.text)), room, letters.text, gap=letters.gap)
-        for line in card.help
-    ]
-    return stacked(rows)
 
 
 def draw(card: CardView, made: Plan) -> Sheet:

@@ -5,7 +5,7 @@ from dataclasses import dataclass, field, replace
 from functools import lru_cache
 from math import floor, sqrt
 
-from generator.outputs.press.composing import Plan, Shared, Way, plan, without_steps
+from generator.outputs.press.composing import Plan, Shared, Way, plan, shortest, without_steps
 from generator.outputs.press.paper import Paper, least_letter, paper
 from generator.outputs.press.steps import DENSITIES
 from generator.outputs.press.texts import own_texts
@@ -22,6 +22,8 @@ _DOUBT = 0.8
 _SIDE = 5.0
 # Square cap heights of print to a letter, in parts of the sheet: measured over the cards of the demo lab.
 _INKED = 0.44
+# By how much a sheet may seem too full and lines yet fall so that all goes in.
+_LUCK = 1.1
 # After so many guesses the search halves what is left.
 _GUESSES = 4
 
@@ -70,8 +72,8 @@ def _fill(made: Plan) -> float:
 
 
 def _crowded(made: Plan) -> float:
-    """How full the columns are, or for a card without steps the sheet."""
-    return _fill(made) if made.blocks else 1 - made.height / made.paper.inner_height
+    """How full the sheet is, in parts of its height: what the columns need, and what is around them."""
+    return 1 - (made.height - made.needed / made.count) / made.paper.inner_height
 
 
 def _way(made: Plan) -> Way:
@@ -100,8 +102,10 @@ class _Search:
             split = found or split
         if split:
             return Setting(split, True)
+        # Nothing is refused for what was only estimated.
         plans = (self._plan(replace(way, density=DENSITIES[-1]), 0) for way in ways)
-        return Setting(min(plans, key=_fill), False)
+        nearest = min(plans, key=lambda made: (not made.fits, _fill(made)))
+        return Setting(nearest, nearest.fits)
 
     def _plan(self, way: Way, notch: int) -> Plan:
         return plan(self.card, way, self.least + notch * _NOTCH, self.shared)
@@ -139,11 +143,14 @@ class _Search:
         made = without_steps(self.card, way, self.least + notch * _NOTCH, self.shared)
         if not tried.blocks or not tried.whole:
             return False
-        lines, there = tried.column - _SIDE * tried.letters.text, made.column - _SIDE * made.letters.text
+        was, cap = tried.letters.text, made.letters.text
+        lines, there = tried.column - _SIDE * was, made.column - _SIDE * cap
         if made.room <= 0 or there <= 0:
             return True
-        grown = (made.letters.text / tried.letters.text) ** 2
-        return tried.needed * grown * lines / there * _DOUBT > made.room
+        # What stays even in an endless line grows as the letters do, the rest as their square.
+        stays = shortest(self.card, tried, self.shared)
+        rest = (tried.needed - stays * was) * (cap / was) ** 2 * lines / there
+        return (stays * cap + rest) * _DOUBT > made.room
 
     def _grown(self, start: Plan, least: int) -> Plan | None:
         """The largest letters of this way from notch `least` on: estimate by area, close in on a notch."""
@@ -154,8 +161,9 @@ class _Search:
             notch = self._notch(tried)
             if tried.fits and (tried.whole or not (best and best.whole)):
                 good, best = max(good, notch), tried
+                bad = min(bad, self._above(tried))
             else:
-                bad = min(bad, notch)
+                bad = min(bad, notch, self._above(tried))
             if bad - good <= 1:
                 break
             guess = self._notch(tried) + self._away(tried)
@@ -168,6 +176,12 @@ class _Search:
         """By how many notches the letters could grow, by how full the sheet is."""
         text = made.letters.text
         return floor((text * sqrt(1 / max(_crowded(made), 0.05)) - text) / _NOTCH)
+
+    def _above(self, made: Plan) -> int:
+        """A notch too large for certain: print grows as the letters at least, and shrinks as their square."""
+        full = max(_crowded(made) / _LUCK, 0.05)
+        text = made.letters.text * (1 / full if full < 1 else sqrt(1 / full))
+        return floor((text - self.least) / _NOTCH) + 1
 
 
 def _better(found: Plan | None, best: Plan | None) -> Plan | None:

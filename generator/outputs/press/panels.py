@@ -4,6 +4,8 @@ Each has its word in the label column at the left, so that the eye finds it by i
 """
 
 from collections.abc import Sequence
+from functools import lru_cache
+from typing import NamedTuple
 
 from generator.outputs.press.blocks import Block, abreast, stacked, text_block
 from generator.outputs.press.drawing import Run, Sign
@@ -12,11 +14,29 @@ from generator.outputs.press.letters import DESCENT, Letters
 from generator.outputs.press.packing import Item, packed
 from generator.outputs.press.wrapping import whole, width
 from generator.outputs.signs import sign_name
-from generator.views.card import CardHazard, CardView
+from generator.views.card import CardHazard, CardHelp, CardView, CardWear
+from generator.views.card_words import CardWords
+
+
+class Panels(NamedTuple):
+    """What the panels of a card say; cards of a lab often say the same."""
+
+    wear: tuple[CardWear, ...]
+    stop_rule: str
+    help: tuple[CardHelp, ...]
+    hazards: tuple[CardHazard, ...]
+    signal: str
+    words: CardWords
 
 
 def panels(card: CardView, room: float, letters: Letters, *, rail: bool) -> tuple[Block, ...]:
     """The panels that the card has something for, in reading order; in a rail their words stand on top."""
+    said = Panels(card.wear, card.stop_rule, card.help, card.hazards, card.signal, card.words)
+    return _set(said, room, letters, rail)
+
+
+@lru_cache(maxsize=1_000)
+def _set(card: Panels, room: float, letters: Letters, rail: bool) -> tuple[Block, ...]:
     label = 0.0 if rail else _label_width(card, letters)
     built = []
     if card.wear:
@@ -28,18 +48,18 @@ def panels(card: CardView, room: float, letters: Letters, *, rail: bool) -> tupl
     return tuple(block._replace(gap=letters.space) for block in built)
 
 
-def _label_width(card: CardView, letters: Letters) -> float:
+def _label_width(card: Panels, letters: Letters) -> float:
     """The label column holds the widest signal word."""
     stop = width(card.words.stop, letters.signal, heavy=True)
     signal = width(_signal(card), letters.signal, heavy=True) if card.hazards else 0.0
     return max(stop, signal) + 2 * letters.gap
 
 
-def _signal(card: CardView) -> str:
+def _signal(card: Panels) -> str:
     return card.signal or card.words.hazards
 
 
-def _wear(card: CardView, room: float, label: float, letters: Letters) -> Block:
+def _wear(card: Panels, room: float, label: float, letters: Letters) -> Block:
     runs = (Run(card.words.wear, bold=True),)
     items = [
         _item(piece.symbol, f"{piece.title}\u00a0{piece.symbol}".strip(), card, letters)
@@ -56,13 +76,13 @@ def _wear(card: CardView, room: float, label: float, letters: Letters) -> Block:
     return abreast((lowered, signs), (letters.gap, label + letters.gap))
 
 
-def _item(symbol: str, text: str, card: CardView, letters: Letters) -> Item:
+def _item(symbol: str, text: str, card: Panels, letters: Letters) -> Item:
     number = symbol or "M001"
     sign = Sign(0.0, 0.0, letters.sign, sign_name(number), f"{card.words.sign} {number}")
     return Item(sign, (Run(text),))
 
 
-def _stop(card: CardView, room: float, label: float, letters: Letters) -> Block:
+def _stop(card: Panels, room: float, label: float, letters: Letters) -> Block:
     inner = inner_room(room, label, letters)
     rows = [text_block((Run(card.stop_rule, bold=True),), inner, letters.text)] if card.stop_rule else []
     rows += [
@@ -72,7 +92,7 @@ def _stop(card: CardView, room: float, label: float, letters: Letters) -> Block:
     return framed(card.words.stop, "stop", inked(stacked(rows), letters), room, label, letters)
 
 
-def _hazards(card: CardView, room: float, label: float, letters: Letters) -> Block:
+def _hazards(card: Panels, room: float, label: float, letters: Letters) -> Block:
     inner = inner_room(room, label, letters)
     items = [
         _item(symbol or "W001", " · ".join(texts), card, letters) for symbol, texts in _by_sign(card.hazards)

@@ -1,8 +1,8 @@
 """The steps: places as stations, actions under them, times large at the right."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
-from functools import lru_cache
+from functools import lru_cache, partial
 from itertools import groupby
 from typing import Literal
 
@@ -136,12 +136,12 @@ def _with_station(block: Block, stay: Stay, letters: Letters) -> Block:
     return block._replace(parts=(*tie, *disc, *block.parts))
 
 
-def _again(card: CardView, stay: Stay, columns: Columns, letters: Letters) -> Block | None:
+def _again(card: CardView, stay: Stay, columns: Columns, letters: Letters) -> Callable[[], Block] | None:
     """What a new column says first when a stay goes on in it."""
     if not stay.placed:
         return None
     title = f"{stay.title} ({card.words.continued})".strip()
-    return place_head(stay.number, title, (), columns.sentence, columns.room, letters)
+    return partial(place_head, stay.number, title, (), columns.sentence, columns.room, letters)
 
 
 @lru_cache(maxsize=4_000)
