@@ -37,7 +37,7 @@ def command(
 ) -> int:
     """Check the lab and write its site; an error leaves the last site as it was."""
     from generator.cli.day import day_of_run
-    from generator.cli.unchanged import guess_folder, is_unchanged, look_before, note_site
+    from generator.cli.unchanged import beside_lab, guess_folder, is_unchanged, look_before, note_site
 
     today = day_of_run()
     target = site_dir or folder / ("site-offline" if offline else "site")
@@ -48,14 +48,15 @@ def command(
     if noted and not noted["problems"]:
         click.echo(f"nothing has changed since {target.as_posix()} was written: {_pages(noted['pages'])}")
         return 0
+    beside = beside_lab(before, guess_folder(folder)) if before else ""
     with _rare_collection():
-        outcome = _build(folder, target, config, Wish(today, draft, print_all, engine, offline))
+        outcome, seal = _build(folder, target, config, Wish(today, draft, print_all, engine, offline, beside))
     if outcome.site is None:
         show_refusal()
         return 1
     if before:
         told = sum(problem.level != "accepted" for problem in outcome.problems)
-        note_site(note, target, before, {"pages": len(outcome.site.pages), "problems": told})
+        note_site(note, seal, before, {"pages": len(outcome.site.pages), "problems": told})
     pages = _pages(len(outcome.site.pages))
     click.echo(f"wrote {target.as_posix()}: {pages}{', a draft' if draft else ''}")
     if offline:
@@ -71,17 +72,21 @@ def command(
 
 @dataclass(frozen=True, slots=True)
 class Wish:
-    """What the person asked for, and the day."""
+    """What the person asked for, and the day; `beside` names all that is read besides the lab."""
 
     today: "datetime.date"
     draft: bool
     print_all: bool
     engine: str
     offline: bool
+    beside: str
 
 
-def _build(folder: Path, target: Path, config: Path, wish: Wish) -> "Outcome":
-    """Build and publish with what the store has; where it has lost something meanwhile, without it."""
+def _build(folder: Path, target: Path, config: Path, wish: Wish) -> "tuple[Outcome, str]":
+    """Build and publish with what the store has; where it has lost something meanwhile, without it.
+
+    Returns the seal of the site's folder too.
+    """
     from generator.pipeline.kept import NOTHING_KEPT
     from generator.problems import NewelError
     from generator.publishing.store import open_store
@@ -99,26 +104,28 @@ def _build(folder: Path, target: Path, config: Path, wish: Wish) -> "Outcome":
 
 def _build_with(
     kept: "Kept", lab: Path, target: Path, config: Path, wish: Wish, again: bool = False
-) -> "Outcome":
+) -> "tuple[Outcome, str]":
     from generator.pipeline import build_site
     from generator.problems import NewelError
-    from generator.publishing import publish
+    from generator.publishing.publish import publish
 
     outcome = build_site(lab, wish.today, wish.draft, whole_print=wish.print_all, kept=kept)
     if not again:
         _show_problems(outcome.problems)
     if outcome.site is None:
-        return outcome
+        return outcome, ""
     own = config if config.is_file() else None
     try:
         with _progress() as progress:
-            publish(outcome.site, target, own, progress, wish.engine, wish.offline)
+            seal = publish(
+                outcome.site, target, own, progress, wish.engine, wish.offline, kept, wish.beside
+            )
     except OSError as bad:
         if bad.errno is None:
             raise  # not said by the system: a template that is not there, say, is a fault of ours
         raise NewelError("not-written", f"{target} cannot be written ({bad.strerror})",
                          "the last site stands as it was", "look at its rights and its disk") from bad
-    return outcome
+    return outcome, seal
 
 
 @contextmanager

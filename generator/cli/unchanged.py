@@ -11,6 +11,8 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
+from generator.publishing.seal import LinkFoundError, files_below, seal_of, time_of
+
 # path -> size, time of the last change in ns, SHA-256 ("" where it is not looked at)
 Files = dict[str, tuple[int, int, str]]
 # A mkdocs.yml that says one of these may read files that are not known here.
@@ -19,7 +21,6 @@ _FARTHER = re.compile(
     r"^[ \t]+- (?!search\b|newel\b|admonition\b|attr_list\b|tables\b|toc\b)",
     re.MULTILINE,
 )
-_NOT_READ = (".newel", ".git")
 _DOCS = re.compile(r"^docs_dir:[ \t]*[\"']?([^\s\"'#]+)", re.MULTILINE)
 
 
@@ -41,7 +42,7 @@ def look_before(lab: Path, config: Path, target: Path, asked: tuple[object, ...]
     """Size and time of all that a build reads, taken before it reads; `config` may not be there."""
     try:
         return Before(dict(_read_files(lab, config, target)), (*asked, *_program()))
-    except (OSError, _UnknownError):
+    except (OSError, LinkFoundError, _UnknownError):
         return Before(None, asked)
 
 
@@ -58,7 +59,7 @@ def _read_files(lab: Path, config: Path, target: Path) -> Iterator[tuple[str, tu
     pages = config.parent / (docs[1] if docs else "docs") if text else None
     yield from ((str(path), _stat(path)) for path in engines if path.is_file())
     for folder in (lab, *([pages] if pages else [])):
-        for path, size, time in _below(str(folder), (str(target),)):
+        for path, size, time in files_below(str(folder), (str(target),)):
             yield path, (size, time, "")
 
 
@@ -70,26 +71,38 @@ def is_unchanged(note: Path, target: Path, before: Before) -> dict[str, Any] | N
     try:
         noted = json.loads(note.read_bytes())
         same = noted["asked"] == _as_json(before.asked) and before.files is not None
-        same = same and noted["site"] == _as_json(_site(target))
         same = same and noted["files"].keys() == (before.files or {}).keys()
-        if same and all(_holds(path, row, before) for path, row in noted["files"].items()):
+        same = same and all(_holds(path, row, before) for path, row in noted["files"].items())
+        if same and noted["site"] == seal_of(target):
             told: dict[str, Any] = noted["told"]
             return told
-    except (OSError, ValueError, KeyError, TypeError, _UnknownError):
+    except (OSError, ValueError, KeyError, TypeError, LinkFoundError):
         return None
     return None
 
 
-def note_site(note: Path, target: Path, before: Before, told: Mapping[str, object]) -> None:
+def note_site(note: Path, seal: str, before: Before, told: Mapping[str, object]) -> None:
     """Note what the site was written from; a fault costs time at the next build and nothing else."""
-    if before.files is None:
+    if before.files is None or not seal:
         return
-    with suppress(OSError, _UnknownError):
+    with suppress(OSError):
         files = {path: (*row[:2], _digest(path)) for path, row in before.files.items()}
-        noted = {"asked": before.asked, "files": files, "site": _site(target), "told": told}
+        noted = {"asked": before.asked, "files": files, "site": seal, "told": told}
         fresh = note.with_suffix(".part")
         fresh.write_text(json.dumps(noted), encoding="utf-8")
         fresh.replace(note)
+
+
+def beside_lab(before: Before, lab: Path) -> str:
+    """A digest of all that a build reads besides the lab's own files; "" where that is not known."""
+    if before.files is None:
+        return ""
+    within = f"{lab}{os.sep}"
+    apart = [path for path in before.files if not path.startswith(within) or path.endswith("mkdocs.yml")]
+    with suppress(OSError):
+        rows = [(path, _digest(path)) for path in apart]
+        return hashlib.sha256(repr((before.asked, rows)).encode("utf-8", "surrogatepass")).hexdigest()
+    return ""
 
 
 def _holds(path: str, row: list[Any], before: Before) -> bool:
@@ -103,27 +116,17 @@ def _as_json(value: object) -> Any:
 
 def _stat(path: Path) -> tuple[int, int, str]:
     found = path.stat()
-    return found.st_size, _time(found), ""
-
-
-def _time(found: os.stat_result) -> int:
-    """When a file was changed: by what it says, which anybody can set, and by what the system says."""
-    return found.st_mtime_ns + found.st_ctime_ns
+    return found.st_size, time_of(found), ""
 
 
 def _digest(path: str) -> str:
     return hashlib.sha256(Path(path).read_bytes()).hexdigest()
 
 
-def _site(target: Path) -> str:
-    """One digest of the path, size and time of every file of the written site."""
-    rows = sorted(_below(str(target)))
-    return hashlib.sha256(repr([(p[len(str(target)) :], s, t) for p, s, t in rows]).encode()).hexdigest()
-
-
 def _program() -> Iterator[object]:
     """The program itself: every file of ours by size and time, the names and versions of all packages."""
-    ours = sorted(row for row in _below(str(Path(__file__).parent.parent)) if not row[0].endswith(".pyc"))
+    rows = files_below(str(Path(__file__).parent.parent))
+    ours = sorted(row for row in rows if not row[0].endswith(".pyc"))
     yield hashlib.sha256(repr(ours).encode()).hexdigest()
     yield hashlib.sha256("\n".join(_packages()).encode()).hexdigest()
     yield sys.version
@@ -135,20 +138,3 @@ def _packages() -> Iterator[str]:
         if folder.endswith("-packages") and Path(folder).is_dir():
             names = (path.name for path in Path(folder).iterdir())
             yield from sorted(name for name in names if name.endswith(".dist-info"))
-
-
-def _below(folder: str, without: tuple[str, ...] = ()) -> Iterator[tuple[str, int, int]]:
-    """Path, size and time of every file below a folder; a link to elsewhere is not followed."""
-    waiting = [folder] if Path(folder).is_dir() else []
-    while waiting:
-        with os.scandir(waiting.pop()) as entries:
-            for entry in entries:
-                if entry.name in _NOT_READ or entry.path in without:
-                    continue
-                if entry.is_symlink():
-                    raise _UnknownError
-                if entry.is_dir():
-                    waiting.append(entry.path)
-                else:
-                    found = entry.stat()
-                    yield entry.path, found.st_size, _time(found)

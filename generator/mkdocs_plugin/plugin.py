@@ -57,7 +57,10 @@ class NewelPlugin(BasePlugin[NewelConfig]):  # type: ignore[no-untyped-call]
         self._site: Site | None = None
         self._pages: dict[str, SitePage] = {}
         self._framing: Framing | None = None
+        self._plain = False
         self._done = 0
+        # The engine's own search index; None where a page may differ in more than the words that are ours.
+        self.index: str | None = None
 
     def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:  # noqa: ARG002
         """Begin afresh for a command; that this event exists keeps the plugin between two builds of a server.
@@ -94,8 +97,8 @@ class NewelPlugin(BasePlugin[NewelConfig]):  # type: ignore[no-untyped-call]
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
         """Add every page and file of the build, and list the pages that the navigation shows."""
         site = self._built()
-        framed = self.config.frames and can_frame(config)
-        self._framing = Framing(site.pages, files) if framed else None
+        self._plain = can_frame(config)
+        self._framing = Framing(site.pages, files) if self._plain and self.config.frames else None
         laid = self._framing.for_engine if self._framing else site.pages
         try:
             self._pages = add_site_files(files, config, site, laid)
@@ -153,7 +156,8 @@ class NewelPlugin(BasePlugin[NewelConfig]):  # type: ignore[no-untyped-call]
         folder = Path(config.site_dir)
         if self._framing:
             self._framing.write_rest(folder, self._one_more)
-        write_search_index(folder, self._built().entries)
+        index = write_search_index(folder, self._built().entries)
+        self.index = index if self._plain else None
         if config.extra["offline"]:
             write_offline_files(folder, self._built().name)
 

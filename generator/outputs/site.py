@@ -30,6 +30,8 @@ class KeptFile:
 
 
 AnyFile = SiteFile | KeptFile
+# Told the pages that are done and the pages there are.
+Progress = Callable[[int, int], None]
 
 
 @dataclass(frozen=True, slots=True)

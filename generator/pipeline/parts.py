@@ -143,6 +143,17 @@ def page_of(leaves: Leaves, slip: Slip) -> KeptPage:
     )
 
 
+def kept_page(kept: Kept, key: str) -> Page | None:
+    """The whole page that was laid under a key, None where the store has lost it."""
+    row = kept.get(key)
+    if row is None:
+        return None
+    found, sections = read_row(row)
+    slip = value_of(Slip, found)
+    body = value_of(tuple[Section, ...], sections)
+    return Page(slip.address, slip.title, body, slip.description, slip.kind, slip.listed)
+
+
 def file_of(leaves: Leaves, slip: FileSlip) -> KeptFile:
     """The file of a slip, its bytes fetched when they are asked for."""
     return KeptFile(slip.path, slip.key, lambda: leaves.fetch(slip.key))

@@ -4,7 +4,7 @@ import io
 import logging
 import os
 import tempfile
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
@@ -14,29 +14,27 @@ from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import Abort, MkDocsException
 
 from generator.outputs.frames import FramesUnfitError
-from generator.outputs.site import Site
+from generator.outputs.site import Progress, Site
 from generator.problems import NewelError
 
 _DEFAULT = b"site_name: site\ntheme: material\nplugins: [search, newel]\n"
 
 
-Progress = Callable[[int, int], None]
-
-
 def run_engine(
     site: Site, folder: Path, config_path: Path | None, progress: Progress | None, offline: bool = False
-) -> None:
+) -> str | None:
     """Build the site into a folder; raises NewelError "engine-failed" for each warning too.
 
-    The pages of an `offline` copy say of which day they are.
+    The pages of an `offline` copy say of which day they are. Returns the engine's own search index ("" where
+    it has none), None where more than the theme and our own plugin has a hand in the pages.
     """
     os.environ.setdefault("NO_MKDOCS_2_WARNING", "1")  # the theme prints a page of news otherwise
     with _heard_warnings() as heard, tempfile.TemporaryDirectory() as empty:
         try:
             try:
-                _build(_load(config_path, folder, Path(empty)), site, progress, offline, frames=True)
+                return _build(_load(config_path, folder, Path(empty)), site, progress, offline, frames=True)
             except FramesUnfitError:
-                _build(_load(config_path, folder, Path(empty)), site, progress, offline, frames=False)
+                return _build(_load(config_path, folder, Path(empty)), site, progress, offline, frames=False)
         except (Abort, MkDocsException) as error:
             said = "\n".join(heard) or str(error)
             what = f"the pages could not be laid out:\n{said}"
@@ -45,10 +43,13 @@ def run_engine(
 
 def _build(
     config: MkDocsConfig, site: Site, progress: Progress | None, offline: bool, frames: bool
-) -> None:
+) -> str | None:
     _hand_over(config, site, progress, offline)
-    config.plugins["newel"].config["frames"] = frames
+    plugin = config.plugins["newel"]
+    plugin.config["frames"] = frames
     build(config)
+    index: str | None = getattr(plugin, "index", None)
+    return index
 
 
 def _load(config_path: Path | None, folder: Path, empty: Path) -> MkDocsConfig:

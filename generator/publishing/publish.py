@@ -1,30 +1,39 @@
-"""The way from a site in memory to a folder: engine into a new folder, then one exchange."""
+"""The way from a site in memory to a folder: laid out into a new folder, then one exchange."""
 
 import shutil
 import tempfile
+from contextlib import suppress
+from dataclasses import replace
 from pathlib import Path
 
-from generator.outputs.site import Site
+from generator.outputs.site import Progress, Site
+from generator.pipeline.kept import NOTHING_KEPT, Kept
 from generator.publishing.carry import make_portable, pack_folder, refuse_strange_zip
-from generator.publishing.engine import Progress, run_engine
-from generator.publishing.file_engines import run_file_engine
 from generator.publishing.folder import recover_folder, refuse_strange_folder, replace_folder
+from generator.publishing.imprint import Imprint, find_imprint, imprint_of, keep_imprint
 from generator.publishing.lock import hold_lock
+from generator.publishing.reprint import reprint
+from generator.publishing.seal import LinkFoundError, seal_of
 
 
 def publish(
     site: Site, target: Path, config: Path | None = None, progress: Progress | None = None,
-    engine: str = "mkdocs", offline: bool = False,
-) -> None:  # fmt: skip
+    engine: str = "mkdocs", offline: bool = False, kept: Kept = NOTHING_KEPT, beside: str = "",
+) -> str:  # fmt: skip
     """Write the site to `target`; on any failure the folder stays as it was.
 
     `offline` makes a copy to carry: its pages say of which day they are, and beside the folder lies the same
     as a ZIP (`zip_path`), which is replaced after the folder, each of them whole at any moment.
 
     `config` is a mkdocs.yml of the lab's own; without one the built-in look is all there is. `progress` is
-    told the pages done and the pages there are, by MkDocs alone. Raises NewelError: "already-building" when
-    another build is at work there, "strange-folder" when the folder is no site of ours, "engine-missing"
-    when the engine is not installed, "engine-failed" with what the engine said.
+    told the pages done and the pages there are, by MkDocs alone. `beside` names the content of all that the
+    engine reads besides the site, "" where that is not known: with it, and with what `kept` has of the last
+    site, the engine rests where it is not needed, and the same site is written. Returns the seal of the
+    folder, "" where it has none.
+
+    Raises NewelError: "already-building" when another build is at work there, "strange-folder" when the
+    folder is no site of ours, "engine-missing" when the engine is not installed, "engine-failed" with what
+    the engine said.
     """
     target = target.resolve()
     state = target.parent / ".newel"
@@ -36,17 +45,69 @@ def publish(
             refuse_strange_zip(zip_path(target), target.name)
         _sweep(state, target)
         with tempfile.TemporaryDirectory(dir=state, prefix=_prefix(target)) as work:
-            fresh, packed = Path(work) / "site", Path(work) / "site.zip"
-            if engine == "mkdocs":
-                run_engine(site, fresh, config, progress, offline)
+            fresh, now = Path(work) / "site", None
+            if engine != "mkdocs" or offline:
+                _lay_apart(site, fresh, config, progress, engine, offline)
             else:
-                run_file_engine(engine, site, fresh, config, offline)
+                now = _lay_out(site, fresh, target, config, progress, kept, beside)
             if offline:
-                make_portable(fresh, site.name, site.date)
-                pack_folder(fresh, packed, target.name, site.date)
+                _pack(site, fresh, target)
             replace_folder(fresh, target, state)
             if offline:
-                packed.replace(zip_path(target))
+                _packed(fresh).replace(zip_path(target))
+        return _seal(target, now, kept)
+
+
+def _pack(site: Site, fresh: Path, target: Path) -> None:
+    make_portable(fresh, site.name, site.date)
+    pack_folder(fresh, _packed(fresh), target.name, site.date)
+
+
+def _packed(fresh: Path) -> Path:
+    return fresh.with_suffix(".zip")
+
+
+def _lay_apart(
+    site: Site, fresh: Path, config: Path | None, progress: Progress | None, engine: str, offline: bool
+) -> None:
+    """A copy to carry, or another engine's site: always from the beginning, and without an imprint."""
+    if engine == "mkdocs":
+        from generator.publishing.engine import run_engine
+
+        run_engine(site, fresh, config, progress, offline)
+    else:
+        from generator.publishing.file_engines import run_file_engine
+
+        run_file_engine(engine, site, fresh, config, offline)
+
+
+def _lay_out(
+    site: Site, fresh: Path, target: Path, config: Path | None, progress: Progress | None, kept: Kept,
+    beside: str,
+) -> Imprint | None:  # fmt: skip
+    """Write the site into a new folder, from the last one where that will do; returns its imprint."""
+    now = imprint_of(site, beside)
+    last = find_imprint(kept, target.name) if now else None
+    if now and last and last.seal == _seal_of(target) and reprint(site, target, fresh, last, now, kept):
+        return replace(now, index=last.index)
+    from generator.publishing.engine import run_engine  # takes half a second to load
+
+    index = run_engine(site, fresh, config, progress)
+    return replace(now, index=index) if now and index is not None else None
+
+
+def _seal(target: Path, now: Imprint | None, kept: Kept) -> str:
+    """The seal of what was written, once nothing changes there any more; kept with the imprint."""
+    seal = _seal_of(target)
+    if now and seal:
+        keep_imprint(kept, target.name, replace(now, seal=seal))
+    return seal
+
+
+def _seal_of(target: Path) -> str:
+    with suppress(LinkFoundError, OSError):
+        return seal_of(target)
+    return ""
 
 
 def zip_path(target: Path) -> Path:

@@ -9,4 +9,4 @@ def write_index(folder: Path, index: str, split_above: int = SPLIT_ABOVE) -> Non
     """Write an index into its folder; one of more bytes than `split_above` goes there in parts."""
     for name, text in index_files(index, split_above).items():
         (folder / name).parent.mkdir(exist_ok=True)
-        (folder / name).write_text(text, encoding="utf-8")
+        (folder / name).write_text(text, encoding="utf-8", newline="\n")

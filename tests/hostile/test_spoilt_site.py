@@ -15,7 +15,7 @@ from selectolax.lexbor import LexborHTMLParser
 from generator.outputs.page import join_sections, page_path
 from generator.outputs.site import Site
 from generator.pipeline.build import build_folder
-from generator.publishing import publish
+from generator.publishing.publish import publish
 from tests.hostile.doors import DAY
 from tests.hostile.spoilt import TEXTS, folder_of, spoil_all
 from tests.hostile.taken import taken, text_for

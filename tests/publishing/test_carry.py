@@ -10,7 +10,7 @@ from playwright.sync_api import Browser, BrowserContext, Page, expect
 
 from generator.posting.code import check_code
 from generator.problems import NewelError
-from generator.publishing import publish
+from generator.publishing.publish import publish
 from tests.site import sample_pages
 from tests.site.sample_site import sample_site, tiny_site
 

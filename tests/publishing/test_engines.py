@@ -20,8 +20,8 @@ from generator.outputs.page import Section, page_anchors
 from generator.outputs.site import Site
 from generator.pipeline import build_site
 from generator.problems import NewelError
-from generator.publishing import publish
 from generator.publishing.file_engines import FILE_ENGINES, run_file_engine
+from generator.publishing.publish import publish
 from tests.site.calculator_pages import answer_of
 from tests.site.sample_site import tiny_site
 

@@ -10,9 +10,9 @@ from generator.outputs.page import Page, Section
 from generator.outputs.site import Site
 from generator.problems import NewelError
 from generator.publishing import folder as folder_module
-from generator.publishing import publish
 from generator.publishing.folder import exchange, replace_folder
 from generator.publishing.lock import hold_lock
+from generator.publishing.publish import publish
 from tests.site.sample_site import sample_site, tiny_site
 
 

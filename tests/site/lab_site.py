@@ -11,7 +11,7 @@ from generator.outputs.pages.lab_units import Told, back_units, front_units
 from generator.outputs.pages.sheets import Chronicle, lay_out, procedure_sheets
 from generator.outputs.site import Site, SiteFile
 from generator.pipeline.check import Checked, check
-from generator.publishing import publish
+from generator.publishing.publish import publish
 from generator.reading import open_folder, read_lab
 from generator.sums import Known
 from generator.views.filling.summary import summary_of

@@ -105,7 +105,7 @@ def tiny_site(title: str = "Small lab") -> Site:
 
 def write_sample(folder: Path) -> Path:
     """Publish the sample below a folder; returns the site's folder."""
-    from generator.publishing import publish
+    from generator.publishing.publish import publish
 
     publish(sample_site(), folder / "site")
     return folder / "site"

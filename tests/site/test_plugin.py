@@ -13,7 +13,7 @@ from mkdocs.exceptions import Abort
 import generator.pipeline
 from generator.outputs.site import Site
 from generator.problems import Level, Location, Problem
-from generator.publishing import publish
+from generator.publishing.publish import publish
 from tests.site.sample_site import sample_site, tiny_site
 
 CONFIG = (
