@@ -24,8 +24,11 @@ _HERE = Path(__file__).parent
 _IMPORT = re.compile(r"^import .*$\n?", re.MULTILINE)
 _IMPORTED = re.compile(r'^import \{ (.+) \} from "\./([\w-]+)\.js";$', re.MULTILINE)
 _EXPORT = re.compile(r"^export ", re.MULTILINE)
+_BLANK = re.compile(r"^\n", re.MULTILINE)
 _INDENT = re.compile(r"^ +", re.MULTILINE)
 _COMMENT = re.compile(r"^[ ]*(/\*\*(?:[^*]|\*(?!/))*\*/|// .*)\n", re.MULTILINE)
+# The type of a name, for the checker of an editor, within a line of code.
+_TYPE = re.compile(r"/\*\* @type (?:[^*]|\*(?!/))*\*/ ?")
 
 
 @cache
@@ -77,10 +80,11 @@ def _joined(names: tuple[str, ...]) -> str:
     """Modules one after the other; pages in a folder cannot load modules.
 
     `import` and `export` are for the type checker of an editor only, so a name exported once is unique over
-    all modules (a test). Comments and indentation stay behind: the reader of a page would wait for them.
+    all modules (a test). Comments, indentation and empty lines stay behind: the reader of a page would wait
+    for them.
     """
     body = "\n".join(_EXPORT.sub("", _IMPORT.sub("", _read(f"scripts/{name}.js"))) for name in names)
-    return _INDENT.sub("", _COMMENT.sub("", body))
+    return _BLANK.sub("", _INDENT.sub("", _TYPE.sub("", _COMMENT.sub("", body))))
 
 
 def _read(path: str) -> str:

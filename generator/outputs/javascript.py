@@ -70,7 +70,7 @@ def javascript_function(tape: Tape) -> str:
     printer = _Printer(tape)
     answer = printer.text(tape.answer)
     body = "".join(f" const {name} = {text};" for name, text in printer.kept)
-    return f"(g, w) => {{{body} return {answer}; }}"
+    return f"(g, w) => {{{body} return {answer}; }}" if body else f"(g, w) => {answer}"
 
 
 class _Printer:
