@@ -48,7 +48,7 @@ def painted_edits(
         chromium = playwright.chromium.launch(executable_path=browser, args=list(QUIET_FLAGS))
         page = chromium.new_page()
         page.set_default_timeout(_LONGEST_MS)
-        with page.expect_response(lambda answer: answer.url.endswith("/_newel/news")):
+        with page.expect_response(lambda answer: "/_newel/news" in answer.url):
             page.goto(address)
         page.locator(line).scroll_into_view_if_needed()
         time.sleep(1.0)  # The first news tells only which version is shown; it has to have come.

@@ -71,6 +71,7 @@ def _edits(lab: Path, port: int, count: int, runs: int) -> Iterator[float]:
         id, words = procedure_id(turn % count), f"Lid off and aside {'again ' * (turn // count)}now."
         start = time.perf_counter()
         _save(lab / "procedures" / f"{id}.yml", words)
+        _next(stream)  # a browser asks for nothing before it is told
         while words not in _page(port, f"procedures/{id}/index.html"):
             _next(stream)
         if turn:

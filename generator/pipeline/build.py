@@ -72,8 +72,12 @@ def build_folder(
     nouns = read_nouns(folder)
     if nouns.lab is None:
         return Outcome(None, check(read_lab(folder), today).problems)
-    wanted = _wanted(nouns, today, draft, site_url, whole_print, edit, preview)
-    leaves = Leaves(kept, memory)
+    wanted = ask(nouns, today, draft, site_url, whole_print, edit, preview)
+    return build_wanted(wanted, Leaves(kept, memory))
+
+
+def build_wanted(wanted: Wanted, leaves: Leaves) -> Outcome:
+    """Build what is asked for; `leaves` keep what is made on the way."""
     chapters = dict(_chapters(wanted, leaves))
     problems = _problems(wanted, chapters)
     if _stops(problems):
@@ -83,10 +87,11 @@ def build_folder(
     return Outcome(*finish(wanted, leaves, whole))
 
 
-def _wanted(
+def ask(
     nouns: LabRead, today: datetime.date, draft: bool, site_url: str, every: bool, edit: EditAddress | None,
     preview: bool,
 ) -> Wanted:  # fmt: skip
+    """What a build is asked for, with all it has beside the procedures; the lab must have been understood."""
     assert nouns.lab is not None
     study = study_lab(nouns.lab, {}, nouns.folder.pictures, today)
     formulas = {formula.name: formula for formula in Known(nouns.formulas.formulas).all()}

@@ -1,8 +1,9 @@
 """What each procedure would be posted as now: content, facts, check code, and the codes of its cards."""
 
 import dataclasses
-from collections.abc import Collection, Iterator, Mapping
-from dataclasses import dataclass
+from collections.abc import Callable, Collection, Iterator, Mapping
+from dataclasses import dataclass, field
+from functools import cached_property, partial
 
 from generator.formulas import Formula
 from generator.model import Procedure
@@ -35,13 +36,29 @@ _ADDED = (
 
 @dataclass(frozen=True)
 class Drafted:
-    """A procedure as its files stand: its studies by class ("" for itself), content, facts and check code."""
+    """A procedure as its files stand: its studies by class ("" for itself), content, facts and check code.
+
+    The content is put together by `gather` when it is first asked for: one never posted mostly needs none.
+    """
 
     id: str
     studies: Mapping[str, Study]
-    content: Content
-    facts: Mapping[Key, str]
-    code: str
+    gather: Callable[[], Content] = field(repr=False)
+
+    @cached_property
+    def content(self) -> Content:
+        """What an issue of it would hold."""
+        return self.gather()
+
+    @cached_property
+    def facts(self) -> Mapping[Key, str]:
+        """The content as a flat map of texts."""
+        return facts_of(self.content)
+
+    @cached_property
+    def code(self) -> str:
+        """The check code of the facts."""
+        return check_code(self.facts.items())
 
     @property
     def procedure(self) -> Procedure:
@@ -74,7 +91,8 @@ def draft_of(
     file = read.procedures[id]
     studies = {"": checked.studies[id]}
     studies |= {tail: checked.studies[it.id] for tail, it in file.classes.items() if it.id in checked.studies}
-    content = content_of(
+    gather = partial(
+        content_of,
         read.lab,
         file.procedure,
         {tail: study.sums for tail, study in studies.items()},
@@ -83,8 +101,7 @@ def draft_of(
         picture_digests(read) if pictures is None else pictures,
         stock,
     )
-    facts = facts_of(content)
-    return Drafted(id, studies, content, facts, check_code(facts.items()))
+    return Drafted(id, studies, gather)
 
 
 def picture_digests(read: LabRead, wanted: Collection[str] | None = None) -> dict[str, str]:

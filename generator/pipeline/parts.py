@@ -77,12 +77,16 @@ class Memory:
 class Leaves:
     """The store of a build's texts and bytes; what the store does not take stays here.
 
-    `memory` is that of a process which builds again and again.
+    `memory` is that of a process which builds again and again; `pause` is called before each piece of work,
+    and ends the build by raising.
     """
 
-    def __init__(self, kept: Kept, memory: Memory | None = None) -> None:
+    def __init__(
+        self, kept: Kept, memory: Memory | None = None, pause: Callable[[], None] = lambda: None
+    ) -> None:
         self.kept = kept
         self._memory = memory
+        self._pause = pause
         self._here: dict[str, bytes] = {}
 
     def put(self, key: str, content: bytes) -> None:
@@ -104,6 +108,7 @@ class Leaves:
 
     def known(self, key: str, kind: type[Made], ground: Ground) -> Made | None:
         """What was made under this key, where every look-up of its making finds the same."""
+        self._pause()
         ready = self._memory.find(key, ground) if self._memory else None
         if isinstance(ready, kind):
             return ready

@@ -21,18 +21,20 @@ _DEFAULT = b"site_name: site\ntheme: material\nplugins: [search, newel]\n"
 
 
 def run_engine(
-    site: Site, folder: Path, config_path: Path | None, progress: Progress | None, offline: bool = False
-) -> str | None:
+    site: Site, folder: Path, config_path: Path | None, progress: Progress | None, offline: bool = False,
+    frames: bool = True,
+) -> str | None:  # fmt: skip
     """Build the site into a folder; raises NewelError "engine-failed" for each warning too.
 
-    The pages of an `offline` copy say of which day they are. Returns the engine's own search index ("" where
-    it has none), None where more than the theme and our own plugin has a hand in the pages.
+    The pages of an `offline` copy say of which day they are. Without `frames` the engine lays out every page.
+    Returns the engine's own search index ("" where it has none), None where more than the theme and our own
+    plugin has a hand in the pages.
     """
     os.environ.setdefault("NO_MKDOCS_2_WARNING", "1")  # the theme prints a page of news otherwise
     with _heard_warnings() as heard, tempfile.TemporaryDirectory() as empty:
         try:
             try:
-                return _build(_load(config_path, folder, Path(empty)), site, progress, offline, frames=True)
+                return _build(_load(config_path, folder, Path(empty)), site, progress, offline, frames)
             except FramesUnfitError:
                 return _build(_load(config_path, folder, Path(empty)), site, progress, offline, frames=False)
         except (Abort, MkDocsException) as error:

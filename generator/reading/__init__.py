@@ -3,6 +3,7 @@
 from generator.reading.address import EditAddress, edit_address, site_address
 from generator.reading.folder import Folder, find_folder, open_folder
 from generator.reading.lab import LabRead, ProcedureFile, read_lab, read_nouns, read_one
+from generator.reading.reread import reread_folder
 from generator.reading.schema import json_schemas
 
 __all__ = [
@@ -17,5 +18,6 @@ __all__ = [
     "read_lab",
     "read_nouns",
     "read_one",
+    "reread_folder",
     "site_address",
 ]

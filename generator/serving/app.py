@@ -3,8 +3,8 @@
 import asyncio
 import json
 import mimetypes
-import re
 from collections.abc import AsyncIterator
+from contextlib import suppress
 from pathlib import Path
 
 from starlette.applications import Starlette
@@ -14,57 +14,48 @@ from starlette.requests import Request
 from starlette.responses import HTMLResponse, Response, StreamingResponse
 from starlette.routing import Route
 
-from generator.outputs.policy import write_policy
+from generator.outputs.page import SitePage, heads_of, join_sections
 from generator.problems import Problem
-from generator.serving.preview import Preview
+from generator.serving.preview import Preview, Shown
+from generator.serving.shell import SCRIPTS
 
-SCRIPT = "_newel/preview.js"
-_SCRIPTS = (SCRIPT, "_newel/beside.js")
-_ARTICLE = re.compile(r'(<article class="md-content__inner md-typeset">).*?(</article>)', re.DOTALL)
-_POLICY = re.compile(r'\n<meta http-equiv="Content-Security-Policy"[^>]*>')
-_PAUSE = 0.005
 _HEARTBEAT = 15.0
+_FRESH = {"cache-control": "no-store"}
 
 
 def preview_app(preview: Preview) -> Starlette:
     """Serve to this machine alone: a page of another site cannot reach it under a name of its own."""
 
     async def news(request: Request) -> Response:
-        return StreamingResponse(_stream(preview, request), media_type="text/event-stream")
+        asked = request.query_params
+        stream = _stream(preview, asked.get("page", ""), asked.get("version", ""))
+        return StreamingResponse(stream, media_type="text/event-stream", headers=_FRESH)
 
     async def show(request: Request) -> Response:
-        return respond(preview, request.path_params["path"])
+        return respond(preview.shown, request.path_params["path"])
 
     hosts = Middleware(TrustedHostMiddleware, allowed_hosts=["127.0.0.1", "localhost"], www_redirect=False)
     return Starlette(routes=[Route("/_newel/news", news), Route("/{path:path}", show)], middleware=[hosts])
 
 
-def respond(preview: Preview, path: str) -> Response:
+def respond(shown: Shown, path: str) -> Response:
     """A page with its newest body, or a file."""
-    if path in _SCRIPTS:
+    if path in SCRIPTS:
         script = Path(__file__).parent / path.rpartition("/")[2]
         return Response(script.read_bytes(), media_type="text/javascript")
     wanted = f"{path}index.html" if path == "" or path.endswith("/") else path
-    content = preview.file(wanted)
-    if content is None and preview.file(f"{path}/index.html") is not None:
-        return Response(status_code=307, headers={"location": f"/{path}/index.html"})
-    if content is None and wanted.endswith("index.html") and not preview.body("index.html"):
+    html = shown.html(wanted)
+    if html is not None:
+        return HTMLResponse(html)
+    if wanted.endswith("index.html") and not shown.pages:
         return HTMLResponse(_empty_page())
+    if f"{path}/index.html" in shown.pages:
+        return Response(status_code=307, headers={"location": f"/{path}/index.html"})
+    content = shown.file(wanted)
     if content is None:
         return Response("not found", 404, media_type="text/plain")
-    if wanted.endswith(".html"):
-        return HTMLResponse(fresh_page(content.decode(), preview.body(wanted), wanted))
     kind = mimetypes.guess_type(wanted)[0] or "application/octet-stream"
-    return Response(content, media_type=kind, headers={"cache-control": "no-store"})
-
-
-def fresh_page(html: str, body: str | None, path: str) -> str:
-    """The engine's page with the newest body, the preview's scripts, and a policy for all of it together."""
-    if body is not None:
-        html = _ARTICLE.sub(lambda found: f"{found[1]}\n{body}\n{found[2]}", html, count=1)
-    up = "../" * path.count("/")
-    scripts = "".join(f'<script src="{up}{script}"></script>' for script in _SCRIPTS)
-    return write_policy(_POLICY.sub("", html).replace("</body>", f"{scripts}</body>", 1))
+    return Response(content, media_type=kind, headers=_FRESH)
 
 
 def _empty_page() -> str:
@@ -74,23 +65,45 @@ def _empty_page() -> str:
     return (
         f'<!doctype html><html lang="en"><head><meta charset="utf-8"><title>{title}</title></head>'
         f'<body><article class="md-content__inner md-typeset"><h1>{title}</h1><p>{text}</p></article>'
-        f'<script src="/{SCRIPT}"></script></body></html>'
+        f'<script src="/{SCRIPTS[0]}"></script></body></html>'
     )
 
 
-async def _stream(preview: Preview, request: Request) -> AsyncIterator[str]:
-    """One message for each build: its number, and the errors that keep it from being shown."""
-    seen, silence = -1, 0.0
-    while not await request.is_disconnected():
-        if preview.version != seen:
-            seen = preview.version
-            errors = [_told(problem) for problem in preview.errors]
-            yield f"data: {json.dumps({'version': seen, 'problems': errors})}\n\n"
-        elif silence >= _HEARTBEAT:
-            silence = 0.0
-            yield ": still here\n\n"
-        silence += _PAUSE
-        await asyncio.sleep(_PAUSE)
+async def _stream(preview: Preview, path: str, version: str) -> AsyncIterator[str]:
+    """One message for each build; in it the page at the path, where it is not what the reader has.
+
+    `version` is that of the page when it was opened, "" for a reader who wants the numbers alone.
+    """
+    loop, woken = asyncio.get_running_loop(), asyncio.Event()
+
+    def wake() -> None:
+        with suppress(RuntimeError):  # the server has ended
+            loop.call_soon_threadsafe(woken.set)
+
+    with preview.telling(wake):
+        shown = preview.shown
+        has = shown.pages.get(path) if version == str(shown.version) else None
+        yield _news(shown, path if version else "", has)
+        while True:
+            try:
+                await asyncio.wait_for(woken.wait(), _HEARTBEAT)
+            except TimeoutError:
+                yield ": still here\n\n"
+                continue
+            woken.clear()
+            has, shown = shown.pages.get(path), preview.shown
+            yield _news(shown, path, has)
+
+
+def _news(shown: Shown, path: str, has: SitePage | None) -> str:
+    """The number of the build, the errors that keep it from being shown, and the page where it is new."""
+    told: dict[str, object] = {"version": shown.version, "problems": list(map(_told, shown.errors))}
+    page = shown.pages.get(path)
+    if page is not None and page != has:
+        # Where the reader has another title or another list of contents, more than the article is new.
+        same = has is not None and (page.title, heads_of(page)) == (has.title, heads_of(has))
+        told |= {"article": join_sections(page)} if same else {"reload": True}
+    return f"data: {json.dumps(told)}\n\n"
 
 
 def _told(problem: Problem) -> dict[str, str]:

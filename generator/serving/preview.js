@@ -28,32 +28,35 @@
     });
   }
 
-  /** A script that this page has not loaded runs only where a page is opened. @param {Element} next */
+  /** A script that this page has not loaded runs only where a page is opened. @param {ParentNode} next */
   function asksForMore(next) {
     return [].some.call(next.querySelectorAll("script[src]"), function (script) {
       return !document.querySelector('script[src="' + script.getAttribute("src") + '"]');
     });
   }
 
-  async function swap() {
-    var answer = await fetch(location.pathname, { cache: "no-store" });
-    if (!answer.ok) return;
-    var page = new DOMParser().parseFromString(await answer.text(), "text/html");
+  /** @param {string} html of the article */
+  function swap(html) {
     var now = document.querySelector("article");
-    var next = page.querySelector("article");
-    if (!now || !next) return location.reload();
-    if (document.title !== page.title || asksForMore(next)) return location.reload();
-    now.replaceWith(document.adoptNode(next));
+    var made = document.createElement("template");
+    made.innerHTML = html;
+    if (!now || asksForMore(made.content)) return location.reload();
+    var next = /** @type {Element} */ (now.cloneNode(false)); // what listens to the old one goes with it
+    next.append(made.content);
+    now.replaceWith(next);
     document.querySelectorAll(".nw-bench-bar").forEach(function (bar) { bar.remove(); });
     if (window.newelWake) window.newelWake();
-    if (window.newelBeside) window.newelBeside();
   }
 
-  var news = new EventSource(new URL("_newel/news", base));
+  var page = decodeURIComponent(location.pathname.slice(base.pathname.length)).replace(/(^|\/)$/, "$1index.html");
+  var here = new URLSearchParams({ page: page, version: document.currentScript.dataset.version || "" });
+  var news = new EventSource(new URL("_newel/news?" + here, base));
   news.onmessage = function (event) {
     var told = JSON.parse(event.data);
     tell(told.problems);
-    if (seen !== null && told.version !== seen && told.problems.length === 0) swap();
+    if (told.reload) return location.reload();
+    if (told.article !== undefined) swap(told.article);
+    if (seen !== null && window.newelBeside) window.newelBeside();
     seen = told.version;
   };
 })();

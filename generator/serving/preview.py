@@ -2,14 +2,16 @@
 
 import shutil
 import threading
-from collections.abc import Callable
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from contextlib import contextmanager
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Protocol
 
-from generator.outputs.page import SitePage, heads_of, join_sections, page_path
+from generator.outputs.page import Page, SitePage, page_path
 from generator.outputs.site import AnyFile, Site
 from generator.problems import Level, Location, NewelError, Problem
-from generator.publishing.engine import run_engine
+from generator.serving.shell import VERSION, Shell, lay_shell
 
 
 class Outcome(Protocol):
@@ -24,72 +26,121 @@ class Outcome(Protocol):
         """Everything found."""
 
 
-class Preview:
-    """The frame of every page is laid out once by the engine; after an edit only bodies are made anew.
+class Glance(Protocol):
+    """What edited procedures show by themselves."""
 
-    Pages that come or go, or another title, need the engine again; that is seen by comparing the frames.
-    """
-
-    def __init__(self, build: Callable[[], Outcome], work: Path) -> None:
-        self._build = build
-        self._work = work
-        self._folder = work / "none"
-        self._lock = threading.Lock()
-        self._frame: tuple[object, ...] = ()
-        self._pages: dict[str, SitePage] = {}
-        self._files: dict[str, AnyFile] = {}
-        self.problems: tuple[Problem, ...] = ()
-        self.version = 0
-
-    def refresh(self) -> None:
-        """Build again; on errors the last good pages stay, with the problems beside them."""
-        with self._lock:
-            site, self.problems = self._built()
-            if site is not None:
-                self._take(site)
-            self.version += 1
-
-    def _built(self) -> tuple[Site | None, tuple[Problem, ...]]:
-        try:
-            outcome = self._build()
-        except NewelError as error:
-            return None, (as_problem(error),)
-        return outcome.site, outcome.problems
-
-    def _take(self, site: Site) -> None:
-        frame = tuple(_frame_of(page) for page in site.pages)
-        if frame != self._frame:
-            fresh, last = self._work / f"site-{self.version}", self._folder
-            run_engine(site, fresh, None, None)
-            self._frame, self._folder = frame, fresh
-            shutil.rmtree(last, ignore_errors=True)
-        self._pages = {page_path(page.address): page for page in site.pages}
-        self._files = {file.path: file for file in site.files}
+    @property
+    def pages(self) -> tuple[Page, ...]:
+        """The pages that they stand on; none where there is an error."""
 
     @property
     def errors(self) -> tuple[Problem, ...]:
-        """What keeps the files from being shown as they stand now."""
-        return tuple(problem for problem in self.problems if problem.level is Level.ERROR)
+        """Every error known."""
 
-    def body(self, path: str) -> str | None:
-        """The body of the page at a path ("procedures/x/index.html"), None for what is no page of the lab."""
-        page = self._pages.get(path)
-        return join_sections(page) if page else None
+
+class Maker(Protocol):
+    """Who makes the pages of a lab."""
+
+    def build(self, pause: Callable[[], None]) -> Outcome:
+        """Everything; `pause` may end it by raising."""
+
+    def glance(self, files: Iterable[Path]) -> Glance | None:
+        """What saved files show by themselves; None where only a build can tell."""
+
+
+class SupersededError(Exception):
+    """A build that is not wanted any more, since files were saved meanwhile."""
+
+
+@dataclass(frozen=True)
+class Shown:
+    """What is shown at one moment; `errors` keep the files from being shown as they stand now."""
+
+    shell: Shell
+    version: int = 0
+    errors: tuple[Problem, ...] = ()
+    pages: Mapping[str, SitePage] = field(default_factory=dict)
+    files: Mapping[str, AnyFile] = field(default_factory=dict)
+
+    def html(self, path: str) -> str | None:
+        """The page at a path ("procedures/x/index.html"), None for what is no page of the lab."""
+        page = self.pages.get(path)
+        return self.shell.around(page).replace(VERSION, str(self.version)) if page else None
 
     def file(self, path: str) -> bytes | None:
-        """A file of the build, or of the theme's frame; None where there is none."""
-        if path in self._files:
-            return self._files[path].content
-        found = (self._folder / path).resolve()
-        inside = found.is_relative_to(self._folder.resolve())
+        """A file of the build, or of the theme; None where there is none."""
+        if path in self.files:
+            return self.files[path].content
+        found = (self.shell.folder / path).resolve()
+        inside = found.is_relative_to(self.shell.folder.resolve())
         return found.read_bytes() if inside and found.is_file() else None
+
+
+class Preview:
+    """Takes what is made of the saved files, and tells those who listen."""
+
+    def __init__(self, maker: Maker, work: Path) -> None:
+        self._maker = maker
+        self._work = work
+        self._lock = threading.Lock()
+        self._listeners: list[Callable[[], None]] = []
+        self.shown = Shown(Shell(work / "none"))
+
+    @contextmanager
+    def telling(self, listener: Callable[[], None]) -> Iterator[None]:
+        """Call the listener, from another thread, whenever something else is shown, while the block runs."""
+        with self._lock:
+            self._listeners.append(listener)
+        try:
+            yield
+        finally:
+            with self._lock:
+                self._listeners.remove(listener)
+
+    def glance(self, files: Iterable[Path]) -> bool:
+        """Show what saved files show by themselves; False where only `refresh` can tell."""
+        try:
+            found = self._maker.glance(files)
+        except NewelError:
+            return False
+        pages = {page_path(page.address): page for page in found.pages} if found else {}
+        shown = self.shown
+        if found is None or not all(path in shown.pages and shown.shell.fits(pages[path]) for path in pages):
+            return False
+        self._show(replace(shown, errors=found.errors, pages={**shown.pages, **pages}))
+        return True
+
+    def refresh(self, pause: Callable[[], None] = lambda: None) -> bool:
+        """Build everything; on errors the last good pages stay. False where the `pause` ended it."""
+        try:
+            outcome = self._maker.build(pause)
+            site, problems = outcome.site, outcome.problems
+        except SupersededError:
+            return False
+        except NewelError as error:
+            site, problems = None, (as_problem(error),)
+        errors = tuple(problem for problem in problems if problem.level is Level.ERROR)
+        self._show(replace(self._taken(site) if site else self.shown, errors=errors))
+        return True
+
+    def _taken(self, site: Site) -> Shown:
+        shown = self.shown
+        pages = {page_path(page.address): page for page in site.pages}
+        fresh = [page for path, page in pages.items() if shown.pages.get(path) != page]
+        files, shell = {file.path: file for file in site.files}, shown.shell
+        if not (shell.suits(site) and all(map(shell.fits, fresh))):
+            shell = lay_shell(site, self._work / f"site-{shown.version}")
+        return replace(shown, shell=shell, pages=pages, files=files)
+
+    def _show(self, shown: Shown) -> None:
+        last, self.shown = self.shown, replace(shown, version=self.shown.version + 1)
+        if shown.shell is not last.shell:
+            shutil.rmtree(last.shell.folder, ignore_errors=True)
+        with self._lock:
+            for listener in self._listeners:
+                listener()
 
 
 def as_problem(error: NewelError) -> Problem:
     """An error that stopped a build, shown where problems are shown."""
     return Problem(error.id, Level.ERROR, Location("newel"), error.what, error.hint)
-
-
-def _frame_of(page: SitePage) -> tuple[object, ...]:
-    """What the engine puts round a body: address, title, place in the navigation, contents list."""
-    return page.address, page.title, page.listed, heads_of(page)

@@ -2,6 +2,7 @@
 
 import contextlib
 import datetime
+import gc
 import socket
 import tempfile
 from collections.abc import Callable
@@ -9,11 +10,12 @@ from pathlib import Path
 
 import uvicorn
 
-from generator.pipeline import build_site
-from generator.pipeline.parts import Memory
+from generator.pipeline.refresh import Desk
 from generator.problems import NewelError
 from generator.publishing.store import open_store
 from generator.serving.app import preview_app
+from generator.serving.changes import Changes
+from generator.serving.following import following
 from generator.serving.preview import Preview
 from generator.serving.watching import watch_folder
 
@@ -28,18 +30,18 @@ def serve(
     """
     refuse_taken(port)
     with tempfile.TemporaryDirectory() as work, open_store(state) as kept:
-        memory = Memory()
-        preview = Preview(
-            lambda: build_site(folder, day(), draft=True, kept=kept, preview=True, memory=memory), Path(work)
-        )
-        preview.refresh()
-        ready()
-        with watch_folder(folder, preview.refresh), contextlib.suppress(KeyboardInterrupt):
-            # A page that is open listens for news without end; the server does not wait for it.
-            uvicorn.run(
-                preview_app(preview), host="127.0.0.1", port=port, log_level="warning",
-                timeout_graceful_shutdown=1,
-            )  # fmt: skip
+        preview, changes = Preview(Desk(folder, day, kept), Path(work)), Changes()
+        with watch_folder(folder, changes):
+            preview.refresh()
+            gc.collect()
+            gc.freeze()  # what a thousand procedures gave is not looked through again for what can go
+            ready()
+            with following(changes, preview), contextlib.suppress(KeyboardInterrupt):
+                # A page that is open listens for news without end; the server does not wait for it.
+                uvicorn.run(
+                    preview_app(preview), host="127.0.0.1", port=port, log_level="warning",
+                    timeout_graceful_shutdown=1,
+                )  # fmt: skip
 
 
 def refuse_taken(port: int) -> None:

@@ -3,7 +3,7 @@
 import http.client
 import threading
 import time
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass, replace
 from pathlib import Path
@@ -16,6 +16,7 @@ from generator.outputs.page import Page, Section
 from generator.outputs.site import Site, SiteFile
 from generator.problems import Level, Location, NewelError, Problem
 from generator.serving.app import preview_app
+from generator.serving.changes import Changes
 from generator.serving.preview import Preview
 from generator.serving.serve import refuse_taken
 from generator.serving.watching import watch_folder
@@ -32,10 +33,14 @@ class Lab:
     problems: tuple[Problem, ...] = ()
     stop: NewelError | None = None
 
-    def __call__(self) -> "Lab":
+    def build(self, pause: Callable[[], None]) -> "Lab":
+        pause()
         if self.stop:
             raise self.stop
         return self
+
+    def glance(self, files: Iterable[Path]) -> None:
+        """Never enough."""
 
 
 def site_saying(text: str, title: str = "Small lab") -> Site:
@@ -104,7 +109,7 @@ def test_a_new_body_is_shown_without_the_engine(
     def no_engine(*_: object) -> None:
         raise AssertionError("the frame has not changed")
 
-    monkeypatch.setattr("generator.serving.preview.run_engine", no_engine)
+    monkeypatch.setattr("generator.serving.shell.run_engine", no_engine)
     lab.site = site_saying("second")
     preview.refresh()
     page = client.get("/index.html")[1]
@@ -123,13 +128,13 @@ def test_errors_stand_beside_the_last_good_page(lab: Lab, preview: Preview, clie
     lab.site, lab.problems = None, (WRONG,)
     preview.refresh()
     assert "<p>first</p>" in client.get("/")[1]
-    assert preview.errors == (WRONG,)
+    assert preview.shown.errors == (WRONG,)
 
 
 def test_an_error_that_stops_a_build_is_shown_like_a_problem(lab: Lab, preview: Preview) -> None:
     lab.stop = NewelError("unknown-link", "a page links to nowhere", hint="take it away")
     preview.refresh()
-    assert [(p.rule, p.message, p.fix) for p in preview.errors] == [
+    assert [(p.rule, p.message, p.fix) for p in preview.shown.errors] == [
         ("unknown-link", "a page links to nowhere", "take it away")
     ]
 
@@ -150,14 +155,39 @@ def test_only_the_site_is_served(client: Client, path: str) -> None:
     assert client.get(path)[0] == 404
 
 
-def test_a_save_is_noticed_once(tmp_path: Path) -> None:
-    seen: list[float] = []
-    with watch_folder(tmp_path, lambda: seen.append(time.monotonic())):
-        (tmp_path / "x.yml").write_text("a: 1\n", "utf-8")
+def test_a_save_is_noticed_once_and_at_once(tmp_path: Path) -> None:
+    changes = Changes()
+    with watch_folder(tmp_path, changes):
         (tmp_path / ".x.yml.swp").write_text("", "utf-8")
-        wait_until(lambda: bool(seen))
-        time.sleep(0.1)
-    assert len(seen) == 1
+        (tmp_path / "x.yml").write_text("a: 1\n", "utf-8")
+        assert changes.take(5.0) == frozenset((tmp_path / "x.yml",))
+        assert not changes.take(0.1)
+
+
+def test_a_file_put_in_place_of_another_is_noticed(tmp_path: Path) -> None:
+    (tmp_path / "x.yml").write_text("a: 1\n", "utf-8")
+    changes = Changes()
+    with watch_folder(tmp_path, changes):
+        (tmp_path / ".x.yml.part").write_text("a: 2\n", "utf-8")
+        (tmp_path / ".x.yml.part").replace(tmp_path / "x.yml")
+        assert changes.take(5.0) == frozenset((tmp_path / "x.yml",))
+
+
+def test_a_file_that_an_editor_has_emptied_is_waited_for(tmp_path: Path) -> None:
+    changes = Changes()
+    with watch_folder(tmp_path, changes):
+        (tmp_path / "x.yml").write_text("", "utf-8")
+        (tmp_path / "x.yml").write_text("a: 1\n", "utf-8")
+        assert changes.take(5.0) == frozenset((tmp_path / "x.yml",))
+        assert not changes.take(0.1)
+
+
+def test_reading_is_no_change(tmp_path: Path) -> None:
+    (tmp_path / "x.yml").write_text("a: 1\n", "utf-8")
+    changes = Changes()
+    with watch_folder(tmp_path, changes):
+        (tmp_path / "x.yml").read_bytes()
+        assert not changes.take(0.1)
 
 
 def wait_until(true: Callable[[], bool]) -> None:

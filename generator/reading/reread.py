@@ -1,0 +1,44 @@
+"""A folder already opened, with some procedures' files as they stand now."""
+
+from collections.abc import Iterable
+from dataclasses import replace
+from pathlib import Path
+
+from generator.notation.decode import MOST_BYTES
+from generator.reading.folder import Folder
+
+
+def reread_folder(folder: Folder, files: Iterable[Path]) -> tuple[Folder, frozenset[str]] | None:
+    """The same folder with these files read again, and the ids of their procedures.
+
+    None where one of them is no file of a procedure that was there before: then more may have changed than
+    what stands in it, and the folder must be opened anew.
+    """
+    procedures, sides = dict(folder.procedures), dict(folder.sides)
+    ids: set[str] = set()
+    for file in files:
+        if file.parent != folder.path:
+            return None
+        name, data = f"{folder.shown}/{file.name}", _bytes(file)
+        base, dot, tail = file.stem.partition(".")
+        if data is None:
+            return None
+        if not dot and procedures.get(base, ("",))[0] == name:
+            procedures[base] = (name, data)
+        elif dot and base in procedures and sides.get((base, tail), ("",))[0] == name:
+            sides[base, tail] = (name, data)
+        else:
+            return None
+        ids.add(base)
+    return replace(folder, procedures=procedures, sides=sides), frozenset(ids)
+
+
+def _bytes(file: Path) -> bytes | None:
+    """What is in a plain file, up to one byte more than is read; a link may lead elsewhere than before."""
+    if file.is_symlink() or not file.is_file():
+        return None
+    try:
+        with file.open("rb") as opened:
+            return opened.read(MOST_BYTES + 1)
+    except OSError:
+        return None
