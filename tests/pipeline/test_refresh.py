@@ -13,7 +13,7 @@ from generator.reading import LabRead, read_one
 from tests.pipeline.lab_edits import Editor, write_small
 
 TODAY = datetime.date(2026, 11, 25)
-EDITS = 45
+EDITS = 30
 
 
 @pytest.fixture(autouse=True)
@@ -69,8 +69,8 @@ def test_what_is_seen_at_a_glance_is_what_a_clean_build_shows(tmp_path: Path) ->
             seen += 1
             assert glance.pages
             assert all(pages[page.address] == page for page in glance.pages), f"edit {number}: {kind}"
-    assert seen > 5
-    assert stopped > 1
+    assert seen > 4
+    assert stopped > 0
 
 
 @pytest.fixture
