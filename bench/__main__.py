@@ -18,7 +18,7 @@ def main() -> None:
     """Measure and print."""
     words = argparse.ArgumentParser(prog="python -m bench", description=__doc__)
     words.add_argument("--runs", type=int, default=15, help="runs of each short row")
-    words.add_argument("--most", type=int, default=100, help="most procedures to build: 10, 100, 1000")
+    words.add_argument("--most", type=int, default=1000, help="most procedures to build: 10, 100, 1000")
     asked = words.parse_args()
     with tempfile.TemporaryDirectory() as folder:
         print(table(_rows(Path(folder), asked.runs, asked.most)), end="")

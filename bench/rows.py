@@ -42,11 +42,12 @@ HEADS = Row("what", 0, 0, "ours", "yardstick", "ratio", "spread of both", "goal"
 
 
 def table(rows: Iterable[Row]) -> str:
-    """The rows as text in columns."""
-    cells = [_cells(HEADS, "N", "runs"), *(_cells(row, str(row.count), str(row.runs)) for row in rows)]
+    """The rows as a table of Markdown, its columns level, so that a page can take it as it is printed."""
+    cells = [_cells(HEADS, "N", "runs"), *(_cells(row, f"{row.count:,}", str(row.runs)) for row in rows)]
     widths = [max(len(row[column]) for row in cells) for column in range(len(cells[0]))]
-    lines = ("  ".join(map(str.ljust, row, widths)).rstrip() for row in cells)
-    return "".join(f"{line}\n" for line in lines)
+    lines = [f"| {' | '.join(map(str.ljust, row, widths))} |\n" for row in cells]
+    rule = f"| {' | '.join('-' * width for width in widths)} |\n"
+    return "".join((lines[0], rule, *lines[1:]))
 
 
 def _cells(row: Row, count: str, runs: str) -> tuple[str, ...]:

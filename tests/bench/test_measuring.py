@@ -27,9 +27,10 @@ def test_a_table_stands_in_columns() -> None:
     pair = Pair(Times((0.01, 0.01)), Times((0.04, 0.04)))
     rows = [pair_row("a card", 1, "other", pair, "<= 0.5x"), not_measured("a site", 10, "no build")]
     assert table(rows) == (
-        "what    N   runs  ours          yardstick    ratio  spread of both  goal\n"
-        "a card  1   2     10 ms         other 40 ms  0.25x  0% / 0%         <= 0.5x\n"
-        "a site  10  0     not measured  no build\n"
+        "| what   | N  | runs | ours         | yardstick   | ratio | spread of both | goal    |\n"
+        "| ------ | -- | ---- | ------------ | ----------- | ----- | -------------- | ------- |\n"
+        "| a card | 1  | 2    | 10 ms        | other 40 ms | 0.25x | 0% / 0%        | <= 0.5x |\n"
+        "| a site | 10 | 0    | not measured | no build    |       |                |         |\n"
     )
 
 
