@@ -1,6 +1,6 @@
 """Links from page to page, checked against the pages and files of this build."""
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass, field
 from difflib import get_close_matches
 from urllib.parse import quote
@@ -16,7 +16,7 @@ FileLink = tuple[str, str]
 class AddressBook:
     """Every address of the build with its anchors, and the path of every other file."""
 
-    pages: Mapping[str, frozenset[str]]
+    pages: Mapping[str, Collection[str]]
     files: frozenset[str] = field(default_factory=frozenset)
 
     def see_page(self, here: str, target: str, anchor: str) -> None:
@@ -88,7 +88,7 @@ def relative(here: str, path: str) -> str:
     return "../" * depth + quote(path)
 
 
-def _unknown(here: str, what: str, wanted: str, known: Mapping[str, object] | frozenset[str]) -> NewelError:
+def _unknown(here: str, what: str, wanted: str, known: Collection[str]) -> NewelError:
     near = get_close_matches(wanted, sorted(known), n=1)
     return NewelError(
         "unknown-link",

@@ -1,7 +1,6 @@
 """The only door to the template engine: compiled once, everything escaped, nothing undefined."""
 
 import json
-import re
 from collections.abc import Callable, Mapping
 from dataclasses import fields, is_dataclass
 from functools import cache
@@ -13,8 +12,6 @@ from markupsafe import Markup, escape
 from generator.outputs.address_links import Links, relative
 from generator.outputs.assets import script_path
 from generator.outputs.drawings import pictogram_path, sign_path
-
-_GAPS = re.compile(r"[ \t]*\n\s*")
 
 
 def render(template: str, links: Links, /, **data: object) -> str:
@@ -35,7 +32,13 @@ def render(template: str, links: Links, /, **data: object) -> str:
             script_file=lambda kind: relative(links.here, script_path(kind)),
         )
     )
-    return _GAPS.sub("\n", html).strip()
+    return _squeezed(html)
+
+
+def _squeezed(html: str) -> str:
+    """The lines without indentation, blanks at their ends and empty lines; far quicker than a pattern."""
+    lines = (line.lstrip().rstrip(" \t") for line in html.split("\n"))
+    return "\n".join(filter(None, lines)).strip()
 
 
 @cache

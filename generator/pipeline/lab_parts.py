@@ -83,7 +83,7 @@ def finish(wanted: Wanted, leaves: Leaves, whole: Whole) -> tuple[Site | None, t
     front = (_laid(wanted, leaves, ground, unit) for unit in front_units(told))
     back = (_laid(wanted, leaves, ground, unit) for unit in back_units(told))
     everything = (*front, *parts, *back)
-    see_links(everything, paths)
+    see_links(leaves, everything, paths)
     return _site(wanted, leaves, ground.study, everything, files), problems
 
 

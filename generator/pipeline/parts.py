@@ -58,6 +58,16 @@ class Memory:
 
     def __init__(self) -> None:
         self._rows: dict[str, tuple[Looks, object, str]] = {}
+        self._linked: tuple[object, frozenset[str]] = (None, frozenset())
+
+    def unlinked(self, there: object, slips: tuple[Slip, ...]) -> tuple[Slip, ...]:
+        """The pages whose links were not looked up before among the same addresses and files."""
+        seen = self._linked[1] if self._linked[0] == there else frozenset()
+        return tuple(slip for slip in slips if slip.key not in seen)
+
+    def keep_linked(self, there: object, slips: Iterable[Slip]) -> None:
+        """All links of these pages lead somewhere in what is there."""
+        self._linked = (there, frozenset(slip.key for slip in slips))
 
     def find(self, key: str, ground: Ground) -> object | None:
         """What was made under the key and still holds."""
@@ -85,7 +95,7 @@ class Leaves:
         self, kept: Kept, memory: Memory | None = None, pause: Callable[[], None] = lambda: None
     ) -> None:
         self.kept = kept
-        self._memory = memory
+        self.memory = memory
         self._pause = pause
         self._here: dict[str, bytes] = {}
 
@@ -109,7 +119,7 @@ class Leaves:
     def known(self, key: str, kind: type[Made], ground: Ground) -> Made | None:
         """What was made under this key, where every look-up of its making finds the same."""
         self._pause()
-        ready = self._memory.find(key, ground) if self._memory else None
+        ready = self.memory.find(key, ground) if self.memory else None
         if isinstance(ready, kind):
             return ready
         row = self.kept.get(key) if key else None
@@ -119,8 +129,8 @@ class Leaves:
         if not ground.holds(looks):
             return None
         found = value_of(kind, made)
-        if self._memory:
-            self._memory.keep(key, looks, found, ground)
+        if self.memory:
+            self.memory.keep(key, looks, found, ground)
         return found
 
     def made(self, key: str, ground: Ground, make: Callable[[Watch], Made]) -> Made:
@@ -132,8 +142,8 @@ class Leaves:
         fresh = make(watch)
         if key:
             self.kept.put(key, write_row((watch.looks, fresh)))
-        if key and self._memory:
-            self._memory.keep(key, watch.looks, fresh, ground)
+        if key and self.memory:
+            self.memory.keep(key, watch.looks, fresh, ground)
         return fresh
 
 
@@ -206,12 +216,18 @@ def keep_files(leaves: Leaves, files: Iterable[SiteFile]) -> tuple[FileSlip, ...
     return tuple(slips)
 
 
-def see_links(parts: Iterable[Part], files: frozenset[str]) -> None:
-    """Look every link of every page up; one that leads nowhere raises NewelError."""
+def see_links(leaves: Leaves, parts: Iterable[Part], files: frozenset[str]) -> None:
+    """Look every link of every page up; one that leads nowhere raises NewelError.
+
+    What was found before among the same addresses and files, the memory of the leaves knows.
+    """
     slips = tuple(slip for part in parts for slip in part.pages)
-    book = AddressBook({slip.address: frozenset(slip.anchors) for slip in slips}, files)
-    for slip in slips:
+    addresses = {slip.address: slip.anchors for slip in slips}
+    book, memory = AddressBook(addresses, files), leaves.memory
+    for slip in memory.unlinked((addresses, files), slips) if memory else slips:
         for target, anchor in slip.links:
             book.see_page(slip.address, target, anchor)
         for path in slip.files:
             book.see_file(slip.address, path)
+    if memory:
+        memory.keep_linked((addresses, files), slips)

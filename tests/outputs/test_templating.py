@@ -1,6 +1,7 @@
 """Templates: everything escaped, nothing undefined, data blocks that cannot end their script."""
 
 import json
+import random
 import re
 from dataclasses import dataclass
 from pathlib import Path
@@ -75,3 +76,10 @@ def test_only_drawings_of_the_build_pass_unescaped() -> None:
         for use in re.findall(r"\{\{\s*([\w.]+)\s*\|\s*drawing\s*\}\}", path.read_text("utf-8"))
     }
     assert uses == {"view.strip", "view.mathml", "turned.mathml", "chart"}
+
+
+def test_lines_come_out_squeezed_as_the_plain_pattern_would() -> None:
+    dice = random.Random(20261125)
+    for _ in range(20_000):
+        html = "".join(dice.choices(" \t\n\r\xa0\x0b\u2028ab<", k=dice.randint(0, 14)))
+        assert templating._squeezed(html) == re.sub(r"[ \t]*\n\s*", "\n", html).strip()

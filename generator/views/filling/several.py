@@ -31,7 +31,7 @@ def several_view(study: Study, pack_up: int) -> SeveralView | None:
     pieces = run_stretches(ground, study.walk) if study.procedure.part and study.lab.places else ()
     if not any(piece.seconds for piece in pieces):
         return None
-    whole = planned_run(ground, study.walk.straight)
+    whole = pieces[0] if len(pieces) == 1 else planned_run(ground, study.walk.straight)
     runs = (whole,) if not any(rest.least for rest in whole.rests) else pieces
     return SeveralView(
         tuple(_facts(study, runs[0] if len(runs) == 1 else max(runs, key=lambda run: run.seconds))),
