@@ -7,6 +7,7 @@ import datetime
 import hashlib
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
+from functools import partial
 from pathlib import Path
 
 from generator.checks import RULES
@@ -15,6 +16,7 @@ from generator.pipeline.accept import accept_in_lab
 from generator.pipeline.chapter import Chapter, Wanted, write_chapter
 from generator.pipeline.check import check, in_lab
 from generator.pipeline.contents import picture_digests
+from generator.pipeline.edition import edition_of, find_edition, keep_edition, revised, site_of
 from generator.pipeline.fold import fold_missing
 from generator.pipeline.kept import NOTHING_KEPT, Kept, plain_key
 from generator.pipeline.lab_parts import Whole, finish
@@ -36,6 +38,8 @@ from generator.reading import (
 )
 from generator.study import study_lab
 from generator.sums import Known, settings_problems
+
+_Named = list[tuple[str, str]]
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,7 +82,23 @@ def build_folder(
 
 def build_wanted(wanted: Wanted, leaves: Leaves) -> Outcome:
     """Build what is asked for; `leaves` keep what is made on the way."""
-    chapters = dict(_chapters(wanted, leaves))
+    own = _own_files(wanted.nouns.folder)
+    keys = _keys(wanted, own)
+    ground = _ground(wanted, own, keys)
+    last = find_edition(wanted, leaves, ground, keys)
+    edition = last and revised(leaves, last, keys, partial(_chapter, wanted, leaves))
+    if edition:
+        keep_edition(wanted, leaves, edition)
+        return Outcome(site_of(wanted, leaves, edition), edition.problems)
+    outcome = _whole(wanted, leaves, keys)
+    if ground and outcome.site:
+        keep_edition(wanted, leaves, edition_of(wanted, ground, keys, outcome.site, outcome.problems))
+    return outcome
+
+
+def _whole(wanted: Wanted, leaves: Leaves, keys: Mapping[str, str]) -> Outcome:
+    """Every chapter, then the pages of the lab round them."""
+    chapters = dict(_chapters(wanted, leaves, keys))
     problems = _problems(wanted, chapters)
     if _stops(problems):
         return Outcome(None, problems)
@@ -106,19 +126,35 @@ def ask(
     )  # fmt: skip
 
 
-def _chapters(wanted: Wanted, leaves: Leaves) -> Iterator[tuple[str, Chapter]]:
-    """Every procedure's; once an error was found those that follow are checked and no more."""
-    folder, stopped = wanted.nouns.folder, _stops(wanted.nouns.problems)
+def _keys(wanted: Wanted, own: Mapping[str, _Named]) -> dict[str, str]:
+    """The key of every procedure's chapter: what it is made from besides what it looks up in the lab."""
+    folder = wanted.nouns.folder
     gone = [] if wanted.draft else [id for id in wanted.shelf.issues if id not in folder.procedures]
-    own = _own_files(folder)
-    for id in (*folder.procedures, *gone):
-        key = plain_key("chapter", wanted.base, wanted.ground.rest, id, own.get(id, []))
+    return {
+        id: plain_key("chapter", wanted.base, wanted.ground.rest, id, own.get(id, []))
+        for id in (*folder.procedures, *gone)
+    }
+
+
+def _ground(wanted: Wanted, own: Mapping[str, _Named], keys: Mapping[str, str]) -> str:
+    """Names all that a build is made from besides the files of its procedures; "" for one never kept."""
+    folder = wanted.nouns.folder
+    files = [_named(file) for file in folder.lab.items()]
+    apart = [rows for id, rows in own.items() if id not in keys]
+    found = (*wanted.nouns.problems, *altered_pictures(folder))
+    return "" if wanted.every else plain_key("ground", wanted.base, files, apart, found)
+
+
+def _chapters(wanted: Wanted, leaves: Leaves, keys: Mapping[str, str]) -> Iterator[tuple[str, Chapter]]:
+    """Every procedure's; once an error was found those that follow are checked and no more."""
+    stopped = _stops(wanted.nouns.problems)
+    for id, key in keys.items():
         chapter = _chapter(wanted, leaves, id, "" if wanted.every else key, stopped)
         stopped = stopped or _stops(chapter.problems)
         yield id, chapter
 
 
-def _chapter(wanted: Wanted, leaves: Leaves, id: str, key: str, stopped: bool) -> Chapter:
+def _chapter(wanted: Wanted, leaves: Leaves, id: str, key: str, stopped: bool = False) -> Chapter:
     ground = wanted.ground
     found = leaves.known(key, Chapter, ground)
     if found is None and stopped:
@@ -129,9 +165,9 @@ def _chapter(wanted: Wanted, leaves: Leaves, id: str, key: str, stopped: bool) -
     )
 
 
-def _own_files(folder: Folder) -> dict[str, list[tuple[str, str]]]:
+def _own_files(folder: Folder) -> dict[str, _Named]:
     """Name and digest of each procedure's own files: itself, side files, issues."""
-    own: dict[str, list[tuple[str, str]]] = {id: [_named(file)] for id, file in folder.procedures.items()}
+    own: dict[str, _Named] = {id: [_named(file)] for id, file in folder.procedures.items()}
     for (base, _), file in folder.sides.items():
         own.setdefault(base, []).append(_named(file))
     for file in folder.posted.items():

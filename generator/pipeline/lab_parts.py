@@ -1,19 +1,16 @@
 """The pages, papers and files of the lab itself, round the chapters of its procedures."""
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
-from functools import partial
 
 from generator.checks import docs
-from generator.formulas import Formula
 from generator.hazards import NotScreened, Screening, screen
-from generator.outputs.assets import page_assets
-from generator.outputs.javascript import formula_path, formulas_script
 from generator.outputs.pages.lab_units import Told, Unit, back_units, front_units
-from generator.outputs.site import AnyFile, KeptFile, Site, SiteFile
+from generator.outputs.site import AnyFile, KeptFile, Site
 from generator.pipeline.chapter import Display, Wanted
+from generator.pipeline.given_files import given_files
 from generator.pipeline.hazard_prints import PrintUnit, lab_print_units, print_unit
-from generator.pipeline.kept import key_of, plain_key
+from generator.pipeline.kept import key_of
 from generator.pipeline.looks import Ground, Watch, survey
 from generator.pipeline.paper import print_all, set_check_off
 from generator.pipeline.parts import Leaves, Part, file_of, keep_files, lay_sheets, page_of, see_links
@@ -21,10 +18,8 @@ from generator.pipeline.shared_facts import Banners, shared_banners
 from generator.pipeline.standing import Standing, published_lab
 from generator.posting.issue import Issue
 from generator.problems import Level, Problem, by_place
-from generator.reading import LabRead
 from generator.study import LabStudy
 from generator.study.composition import composition_of
-from generator.views.addresses import picture_path
 from generator.views.filling.posted import posted_view
 from generator.views.posted import PostedView
 
@@ -64,11 +59,9 @@ def finish(wanted: Wanted, leaves: Leaves, whole: Whole) -> tuple[Site | None, t
     if any(problem.level is Level.ERROR for problem in problems):
         return None, problems
     files: tuple[AnyFile, ...] = (
-        *page_assets(),
-        *_pictures(wanted.nouns),
-        *_formulas(wanted),
+        *given_files(wanted),
         *_each_once(file_of(leaves, slip) for part in (*parts, *prints) for slip in part.files),
-        *((check_off,) if check_off else ()),
+        *(file_of(leaves, slip) for slip in keep_files(leaves, [check_off] if check_off else [])),
     )
     if wanted.every:
         sets = wanted.sets
@@ -161,24 +154,6 @@ def _site(
     )
 
 
-def _formulas(wanted: Wanted) -> Iterator[KeptFile]:
-    """The script of each formula, made when it is asked for: a preview mostly asks for none."""
-    for each in wanted.formulas.values():
-        key = plain_key("formula", wanted.base, each.name)
-        yield KeptFile(formula_path(each.name), key, partial(_script, each))
-
-
-def _script(formula: Formula) -> bytes:
-    return formulas_script((formula,)).encode()
-
-
 def _screenings(lab: LabStudy) -> dict[str, Screening | NotScreened]:
     found = {str(id): composition_of(lab.lab, str(id)) for id in lab.lab.mixtures}
     return {id: screen(composition) for id, composition in found.items() if composition is not None}
-
-
-def _pictures(read: LabRead) -> tuple[SiteFile, ...]:
-    folder = read.folder.path / "pictures"
-    return tuple(
-        SiteFile(picture_path(name), (folder / name).read_bytes()) for name in sorted(read.folder.pictures)
-    )

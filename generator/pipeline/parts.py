@@ -34,6 +34,19 @@ class Slip:
 
 
 @dataclass(frozen=True, slots=True)
+class Leaf:
+    """A slip of a page whose links were seen."""
+
+    address: str
+    title: str
+    description: str
+    kind: str
+    listed: bool
+    heads: tuple[tuple[int, str, str], ...]
+    key: str
+
+
+@dataclass(frozen=True, slots=True)
 class FileSlip:
     """A file without its bytes, which lie in the store under `key`."""
 
@@ -133,6 +146,23 @@ class Leaves:
             self.memory.keep(key, looks, found, ground)
         return found
 
+    def row(self, key: str, kind: type[Made]) -> Made | None:
+        """What was made under this key, whether it still holds or not."""
+        row = self.kept.get(key) if key else None
+        return value_of(kind, read_row(row)[1]) if row else None
+
+    def last(self, name: str, kind: type[Made], ground: Ground) -> Made | None:
+        """What was kept under a name that is always the same."""
+        ready = self._memory.find(name, ground) if self._memory else None
+        return ready if isinstance(ready, kind) else self.row(name, kind)
+
+    def keep_last(self, name: str, made: object, ground: Ground) -> None:
+        """Keep it under the name, in the place of what was there."""
+        if self._memory:
+            self._memory.keep(name, {}, made, ground)
+        else:
+            self.kept.put(name, write_row(({}, made)))
+
     def made(self, key: str, ground: Ground, make: Callable[[Watch], Made]) -> Made:
         """What is made now, kept under the key with what was looked up.
 
@@ -147,7 +177,12 @@ class Leaves:
         return fresh
 
 
-def page_of(leaves: Leaves, slip: Slip) -> KeptPage:
+def leaf_of(page: Slip | KeptPage) -> Leaf:
+    """A page or a slip without what it leads to."""
+    return Leaf(page.address, page.title, page.description, page.kind, page.listed, page.heads, page.key)
+
+
+def page_of(leaves: Leaves, slip: Slip | Leaf) -> KeptPage:
     """The page of a slip, its HTML fetched when it is asked for."""
 
     def fetch() -> tuple[Section, ...]:

@@ -11,6 +11,7 @@ from generator.pipeline.kept import NOTHING_KEPT, Kept
 from generator.publishing.carry import make_portable, pack_folder, refuse_strange_zip
 from generator.publishing.folder import recover_folder, refuse_strange_folder, replace_folder
 from generator.publishing.imprint import Imprint, find_imprint, imprint_of, keep_imprint
+from generator.publishing.linked import remove_folder
 from generator.publishing.lock import hold_lock
 from generator.publishing.reprint import reprint
 from generator.publishing.seal import LinkFoundError, seal_of
@@ -45,7 +46,9 @@ def publish(
             refuse_strange_zip(zip_path(target), target.name)
         _sweep(state, target)
         with tempfile.TemporaryDirectory(dir=state, prefix=_prefix(target)) as work:
-            fresh, now = Path(work) / "site", None
+            fresh, spare, now = Path(work) / "site", state / f"{target.name}-spare", None
+            if spare.exists():
+                spare.rename(_spare(fresh))
             if engine != "mkdocs" or offline:
                 _lay_apart(site, fresh, config, progress, engine, offline)
             else:
@@ -55,7 +58,23 @@ def publish(
             replace_folder(fresh, target, state)
             if offline:
                 _packed(fresh).replace(zip_path(target))
+            _leave_spare(fresh, target, spare)
         return _seal(target, now, kept)
+
+
+def _spare(fresh: Path) -> Path:
+    """The site before the last one, where it can be had for the next: it goes away unless it is taken."""
+    return fresh.with_name("spare")
+
+
+def _leave_spare(before: Path, target: Path, spare: Path) -> None:
+    """Leave the site that was replaced for the next build, if most of it is the files of the new one."""
+    page = "assets/newel.css"
+    if (before / page).exists() and (before / page).samefile(target / page):
+        before.rename(spare)
+    elif before.exists():
+        with suppress(OSError):
+            remove_folder(str(before))  # what it leaves goes away with the folder round it
 
 
 def _pack(site: Site, fresh: Path, target: Path) -> None:
@@ -88,7 +107,9 @@ def _lay_out(
     """Write the site into a new folder, from the last one where that will do; returns its imprint."""
     now = imprint_of(site, beside)
     last = find_imprint(kept, target.name) if now else None
-    if now and last and last.seal == _seal_of(target) and reprint(site, target, fresh, last, now, kept):
+    spare = _spare(fresh)
+    untouched = last is not None and last.seal == _seal_of(target)
+    if now and last and untouched and reprint(site, target, fresh, spare, last, now, kept):
         return replace(now, index=last.index)
     from generator.publishing.engine import run_engine  # takes half a second to load
 

@@ -22,10 +22,13 @@ _INDEX = re.compile(r"search/(search_index\.js(on)?|[0-9a-f]{12}/.*)")
 _SCRIPT = b"<script>"  # of an engine's theme alone: the page's policy names each
 
 
-def reprint(site: Site, target: Path, fresh: Path, last: Imprint, now: Imprint, kept: Kept) -> bool:
+def reprint(
+    site: Site, target: Path, fresh: Path, spare: Path, last: Imprint, now: Imprint, kept: Kept
+) -> bool:
     """Write `fresh` from the site in `target`; False, with nothing written, where the engine is needed.
 
-    `last` is the imprint of what lies there, `now` that of the site. Raises OSError.
+    `last` is the imprint of what lies there, `now` that of the site. `spare` is the site before the last one,
+    if it was left: most of its files are the same. Raises OSError.
     """
     if last.frame != now.frame or not (target / WORKER).is_file():
         return False
@@ -40,6 +43,8 @@ def reprint(site: Site, target: Path, fresh: Path, last: Imprint, now: Imprint, 
         return path in written or path == WORKER or bool(search and _INDEX.fullmatch(path))
 
     worker = changed_worker((target / WORKER).read_text("utf-8"), replaced, written.items())
+    if spare.exists():
+        spare.rename(fresh)
     link_files(target, fresh, replaced)
     for path, content in (written | {WORKER: worker.encode()}).items():
         (fresh / path).parent.mkdir(parents=True, exist_ok=True)

@@ -1,7 +1,9 @@
 """A build that takes from the store what still holds is a clean build, and makes little anew."""
 
 import datetime
+from itertools import pairwise
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -13,7 +15,7 @@ from generator.outputs.page import Page, whole_page
 from generator.outputs.search import SearchEntry
 from generator.pipeline import build_site
 from generator.pipeline.build import Outcome
-from generator.pipeline.chapter import Chapter, write_chapter
+from generator.pipeline.chapter import Chapter, Wanted, write_chapter
 from generator.pipeline.kept import Kept
 from generator.problems import Problem
 from generator.publishing.store import open_store
@@ -77,22 +79,70 @@ def whole(outcome: Outcome) -> Whole:
     return outcome.problems, tuple(map(whole_page, site.pages)), files, site.entries, site.name
 
 
-def test_after_each_of_many_edits_it_is_a_clean_build(tmp_path: Path) -> None:
+@pytest.fixture
+def whole_builds(monkeypatch: pytest.MonkeyPatch) -> list[str]:
+    """The labs for which every chapter was asked for, and not those of the edited procedures alone."""
+    found: list[str] = []
+    build_whole = generator.pipeline.build._whole
+
+    def noted(wanted: Wanted, *more: Any) -> Outcome:
+        found.append(wanted.nouns.folder.shown)
+        return build_whole(wanted, *more)
+
+    monkeypatch.setattr(generator.pipeline.build, "_whole", noted)
+    return found
+
+
+def test_after_each_of_many_edits_it_is_a_clean_build(tmp_path: Path, whole_builds: list[str]) -> None:
     home = write_small(tmp_path)
     editor, clean = Editor(home, 20261125), PrintsAlone()
     done: dict[str, int] = {}
-    published, broken = 0, False
+    published, broken, short = 0, False, 0
     for number in range(EDITS):
         kind = editor.edit(broken)
         done[kind] = done.get(kind, 0) + 1
         wanted = whole(build(home, clean))
+        whole_builds.clear()
         with open_store(tmp_path / ".newel") as kept:
             made = whole(build(home, WithPrints(kept, clean)))
+        short += not whole_builds
         assert made == wanted, f"edit {number}: {kind}"
         broken = not made[1]
         published += not broken
     assert set(done) == {"undone"} | {kind.__name__ for kind in editor.kinds}
     assert EDITS * 0.5 < published < EDITS * 0.95, "good labs and bad ones"
+    assert short > EDITS * 0.05, "and some edits of which nobody else speaks"
+
+
+def test_words_alone_ask_for_no_other_chapter(tmp_path: Path, whole_builds: list[str]) -> None:
+    home, state = write_small(tmp_path), tmp_path / ".newel"
+    turns = ("the lamp", "the other lamp", "<a lamp> & more", "the lamp")
+    for before, after in pairwise(turns):
+        replace_in(home / "look.yml", f"under {before}", f"under {after}")
+        with open_store(state) as kept:
+            made = whole(build(home, kept))
+        assert made[1] and made == whole(build(home, PrintsAlone()))
+    assert len(whole_builds) == 1 + len(turns[1:]), "the first one, and each of the clean ones"
+
+
+@pytest.mark.parametrize(
+    ("file", "before", "after"),
+    [("lab.yml", "title: Oven\n", "title: Furnace\n"), ("look.yml", "title: Look at", "title: Look hard at"),
+     ("look.yml", "id: lamp", "id: bright-lamp"), ("pictures/plate.png", "a picture", "another one")],
+)  # fmt: skip
+def test_what_others_may_speak_of_asks_for_all(
+    tmp_path: Path, whole_builds: list[str], file: str, before: str, after: str
+) -> None:
+    home, state = write_small(tmp_path), tmp_path / ".newel"
+    for _ in range(2):
+        with open_store(state) as kept:
+            build(home, kept)
+    assert len(whole_builds) == 1
+    replace_in(home / file, before, after)
+    with open_store(state) as kept:
+        made = whole(build(home, kept))
+    assert len(whole_builds) == 2
+    assert made[1] and made == whole(build(home, PrintsAlone()))
 
 
 def made_anew(home: Path, state: Path, monkeypatch: pytest.MonkeyPatch) -> tuple[set[str], set[str]]:

@@ -6,6 +6,7 @@ import shutil
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -214,20 +215,42 @@ def test_a_file_system_without_second_names_gets_copies(
     assert len(engine.runs) == 1
 
 
+def test_the_site_before_the_last_one_is_brought_in_line_however_it_looks(
+    press: Press, engine: Engine
+) -> None:
+    spare = press.home / ".newel" / "site-spare"
+    for press.words in ("second", "third"):
+        press.publish()
+    assert (spare / "404.html").samefile(press.home / "site" / "404.html")
+    (spare / "404.html").unlink()
+    (spare / "404.html").mkdir()
+    (spare / "404.html" / "x").symlink_to(press.home)
+    (spare / "new" / "newer").mkdir(parents=True)
+    (spare / "new" / "newer" / "file").write_text("strange")
+    (spare / "assets" / "newel.js").unlink()
+    (spare / "assets" / "newel.js").write_text("strange")
+    shutil.rmtree(spare / "two")
+    (spare / "two").write_text("a file where there is a folder")
+    press.words = "fourth"
+    assert press.publish() == press.clean()
+    assert not (press.home / "site" / "new").exists()
+    assert len(engine.runs) == 3, "the clean one of this test and the first"
+
+
 @pytest.mark.parametrize("after", [0, 5, 30])
 def test_cut_off_among_the_names_it_leaves_the_last_site(press: Press, after: int) -> None:
     before, press.words = read_all(press.home / "site"), "second"
     child = os.fork()
     if not child:
-        link, left = generator.publishing.linked._link, [after]
+        change, left = generator.publishing.linked._replace, [after]
 
-        def cut_off(source: str, target: str) -> None:
+        def cut_off(*words: Any) -> None:
             left[0] -= 1
             if left[0] < 0:
                 os._exit(9)
-            link(source, target)
+            change(*words)
 
-        generator.publishing.linked._link = cut_off
+        generator.publishing.linked._replace = cut_off  # type: ignore[assignment]
         press.publish()
         os._exit(0)
     assert os.waitstatus_to_exitcode(os.waitpid(child, 0)[1]) == 9
