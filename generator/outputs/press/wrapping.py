@@ -4,7 +4,7 @@ from bisect import bisect_right
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
-from itertools import pairwise
+from itertools import accumulate, pairwise
 from typing import NamedTuple
 
 from generator.outputs.press.drawing import Line, Run
@@ -89,13 +89,15 @@ def _cuts(laid: Paragraph, rooms: Sequence[float]) -> tuple[int, ...]:
 
 
 def _pieces(word: Word, room: float) -> Iterator[Word]:
-    text, heavy, wide = word
-    while wide > room and len(text) > 1:
-        cut = next((n for n in range(len(text) - 1, 1, -1) if _em_width(text[:n], heavy) <= room), 1)
-        yield text[:cut], heavy, _em_width(text[:cut], heavy)
-        text = text[cut:]
-        wide = _em_width(text, heavy)
-    yield text, heavy, wide
+    """A word in pieces as long as the room allows, of one letter at least."""
+    text, heavy, _ = word
+    ends = list(accumulate((_em_width(letter, heavy) for letter in text), initial=0.0))
+    start, last = 0, len(text)
+    while start < last:
+        fitting = bisect_right(ends, ends[start] + room + _HAIR) - 1
+        end = min(max(fitting, start + 1), last)
+        yield text[start:end], heavy, ends[end] - ends[start]
+        start = end
 
 
 class Cut(NamedTuple):
