@@ -21,7 +21,8 @@ from generator.pipeline.fold import fold_missing
 from generator.pipeline.kept import NOTHING_KEPT, Kept, plain_key
 from generator.pipeline.lab_parts import Whole, finish
 from generator.pipeline.looks import survey
-from generator.pipeline.parts import Leaves, Memory
+from generator.pipeline.memory import Memory
+from generator.pipeline.parts import Leaves
 from generator.pipeline.posted_pictures import altered_pictures
 from generator.pipeline.posted_problems import posted_in_lab
 from generator.posting.shelf import open_shelf

@@ -18,9 +18,10 @@ from generator.pipeline.hazard_prints import print_procedure
 from generator.pipeline.looks import Ground, Watch
 from generator.pipeline.marks import card_marks
 from generator.pipeline.paper import set_paper
-from generator.pipeline.parts import Leaves, Part, keep_files, lay_sheets
+from generator.pipeline.parts import Leaves, keep_files, lay_sheets
 from generator.pipeline.posted_pictures import posted_picture_files
 from generator.pipeline.posted_problems import review_due
+from generator.pipeline.slips import Part
 from generator.pipeline.sources import Sources, step_sources
 from generator.pipeline.standing import Shown, Standing, show_standing
 from generator.posting.shelf import Shelf

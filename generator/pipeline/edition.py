@@ -14,7 +14,8 @@ from generator.outputs.site import KeptFile, Site
 from generator.pipeline.chapter import Chapter, Wanted
 from generator.pipeline.given_files import given_files
 from generator.pipeline.kept import plain_key
-from generator.pipeline.parts import FileSlip, Leaf, Leaves, Part, file_of, leaf_of, page_of
+from generator.pipeline.parts import Leaves, file_of, page_of
+from generator.pipeline.slips import FileSlip, Leaf, Part, leaf_of
 from generator.problems import Problem
 
 

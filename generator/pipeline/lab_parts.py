@@ -13,8 +13,9 @@ from generator.pipeline.hazard_prints import PrintUnit, lab_print_units, print_u
 from generator.pipeline.kept import key_of
 from generator.pipeline.looks import Ground, Watch, survey
 from generator.pipeline.paper import print_all, set_check_off
-from generator.pipeline.parts import Leaves, Part, file_of, keep_files, lay_sheets, page_of, see_links
+from generator.pipeline.parts import Leaves, file_of, keep_files, lay_sheets, page_of, see_links
 from generator.pipeline.shared_facts import Banners, shared_banners
+from generator.pipeline.slips import Part
 from generator.pipeline.standing import Standing, published_lab
 from generator.posting.issue import Issue
 from generator.problems import Level, Problem, by_place

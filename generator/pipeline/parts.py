@@ -1,100 +1,21 @@
 """Finished parts of a site as rows of the store, made only where they must be."""
 
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import TypeVar
 
 from generator.outputs.address_links import AddressBook, OpenBook
 from generator.outputs.page import KeptPage, Page, Section, heads_of
 from generator.outputs.pages.sheets import TOP, Sheet
-from generator.outputs.search import SearchEntry
 from generator.outputs.site import KeptFile, SiteFile
 from generator.pipeline.kept import Kept, key_of
-from generator.pipeline.looks import Ground, Looks, Watch
+from generator.pipeline.looks import Ground, Watch
+from generator.pipeline.memory import Memory
+from generator.pipeline.slips import FileSlip, Leaf, Part, Slip
 from generator.pipeline.written import read_row, value_of, write_row
-from generator.problems import NewelError, Problem
+from generator.problems import NewelError
 
 Made = TypeVar("Made")
-
-
-@dataclass(frozen=True, slots=True)
-class Slip:
-    """A page without its HTML, in the store under `key`; `links` and `files` are what it leads to."""
-
-    address: str
-    title: str
-    description: str
-    kind: str
-    listed: bool
-    heads: tuple[tuple[int, str, str], ...]
-    anchors: tuple[str, ...]
-    key: str
-    links: tuple[tuple[str, str], ...]
-    files: tuple[str, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class Leaf:
-    """A slip of a page whose links were seen."""
-
-    address: str
-    title: str
-    description: str
-    kind: str
-    listed: bool
-    heads: tuple[tuple[int, str, str], ...]
-    key: str
-
-
-@dataclass(frozen=True, slots=True)
-class FileSlip:
-    """A file without its bytes, which lie in the store under `key`."""
-
-    path: str
-    key: str
-
-
-@dataclass(frozen=True, slots=True)
-class Part:
-    """Pages, search entries and files that were made together, and what could not be printed of them."""
-
-    pages: tuple[Slip, ...] = ()
-    entries: tuple[SearchEntry, ...] = ()
-    files: tuple[FileSlip, ...] = ()
-    problems: tuple[Problem, ...] = ()
-
-
-class Memory:
-    """What earlier builds of this process made, ready to use, with the seal of the lab where it last held."""
-
-    _MOST = 20_000
-
-    def __init__(self) -> None:
-        self._rows: dict[str, tuple[Looks, object, str]] = {}
-        self._linked: tuple[object, frozenset[str]] = (None, frozenset())
-
-    def unlinked(self, there: object, slips: tuple[Slip, ...]) -> tuple[Slip, ...]:
-        """The pages whose links were not looked up before among the same addresses and files."""
-        seen = self._linked[1] if self._linked[0] == there else frozenset()
-        return tuple(slip for slip in slips if slip.key not in seen)
-
-    def keep_linked(self, there: object, slips: Iterable[Slip]) -> None:
-        """All links of these pages lead somewhere in what is there."""
-        self._linked = (there, frozenset(slip.key for slip in slips))
-
-    def find(self, key: str, ground: Ground) -> object | None:
-        """What was made under the key and still holds."""
-        row = self._rows.get(key)
-        if row is None or not (row[2] == ground.seal or ground.holds(row[0])):
-            return None
-        self._rows[key] = (*row[:2], ground.seal)
-        return row[1]
-
-    def keep(self, key: str, looks: Looks, made: object, ground: Ground) -> None:
-        """Have it ready for the next build."""
-        if len(self._rows) >= self._MOST:
-            self._rows.clear()
-        self._rows[key] = (looks, made, ground.seal)
 
 
 class Leaves:
@@ -153,13 +74,13 @@ class Leaves:
 
     def last(self, name: str, kind: type[Made], ground: Ground) -> Made | None:
         """What was kept under a name that is always the same."""
-        ready = self._memory.find(name, ground) if self._memory else None
+        ready = self.memory.find(name, ground) if self.memory else None
         return ready if isinstance(ready, kind) else self.row(name, kind)
 
     def keep_last(self, name: str, made: object, ground: Ground) -> None:
         """Keep it under the name, in the place of what was there."""
-        if self._memory:
-            self._memory.keep(name, {}, made, ground)
+        if self.memory:
+            self.memory.keep(name, {}, made, ground)
         else:
             self.kept.put(name, write_row(({}, made)))
 
@@ -175,11 +96,6 @@ class Leaves:
         if key and self.memory:
             self.memory.keep(key, watch.looks, fresh, ground)
         return fresh
-
-
-def leaf_of(page: Slip | KeptPage) -> Leaf:
-    """A page or a slip without what it leads to."""
-    return Leaf(page.address, page.title, page.description, page.kind, page.listed, page.heads, page.key)
 
 
 def page_of(leaves: Leaves, slip: Slip | Leaf) -> KeptPage:

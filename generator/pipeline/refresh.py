@@ -10,7 +10,8 @@ from generator.pipeline.build import Outcome, ask, build_wanted
 from generator.pipeline.chapter import Wanted, first_pages
 from generator.pipeline.check import check
 from generator.pipeline.kept import Kept
-from generator.pipeline.parts import Leaves, Memory
+from generator.pipeline.memory import Memory
+from generator.pipeline.parts import Leaves
 from generator.problems import Level, Problem, by_place
 from generator.reading import (
     Folder,

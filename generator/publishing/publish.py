@@ -27,14 +27,12 @@ def publish(
     as a ZIP (`zip_path`), which is replaced after the folder, each of them whole at any moment.
 
     `config` is a mkdocs.yml of the lab's own; without one the built-in look is all there is. `progress` is
-    told the pages done and the pages there are, by MkDocs alone. `beside` names the content of all that the
-    engine reads besides the site, "" where that is not known: with it, and with what `kept` has of the last
-    site, the engine rests where it is not needed, and the same site is written. Returns the seal of the
-    folder, "" where it has none.
+    told the pages done and the pages there are, by MkDocs alone. `beside` names all that the engine reads
+    besides the site, "" where that is not known: with it, and with what `kept` has of the last site, the
+    engine rests where it is not needed. Returns the seal of the folder, "" where it has none.
 
     Raises NewelError: "already-building" when another build is at work there, "strange-folder" when the
-    folder is no site of ours, "engine-missing" when the engine is not installed, "engine-failed" with what
-    the engine said.
+    folder is no site of ours, "engine-missing", "engine-failed" with what the engine said.
     """
     target = target.resolve()
     state = target.parent / ".newel"
@@ -46,9 +44,7 @@ def publish(
             refuse_strange_zip(zip_path(target), target.name)
         _sweep(state, target)
         with tempfile.TemporaryDirectory(dir=state, prefix=_prefix(target)) as work:
-            fresh, spare, now = Path(work) / "site", state / f"{target.name}-spare", None
-            if spare.exists():
-                spare.rename(_spare(fresh))
+            fresh, now = Path(work) / "site", None
             if engine != "mkdocs" or offline:
                 _lay_apart(site, fresh, config, progress, engine, offline)
             else:
@@ -58,20 +54,27 @@ def publish(
             replace_folder(fresh, target, state)
             if offline:
                 _packed(fresh).replace(zip_path(target))
-            _leave_spare(fresh, target, spare)
+            _leave_spare(fresh, target)
         return _seal(target, now, kept)
 
 
-def _spare(fresh: Path) -> Path:
-    """The site before the last one, where it can be had for the next: it goes away unless it is taken."""
-    return fresh.with_name("spare")
+def _take_spare(fresh: Path, target: Path) -> Path:
+    """Where the site before the last one now lies, if it was left; it goes away unless it is made use of."""
+    taken = fresh.with_name("spare")
+    if _spare(target).exists():
+        _spare(target).rename(taken)
+    return taken
 
 
-def _leave_spare(before: Path, target: Path, spare: Path) -> None:
+def _spare(target: Path) -> Path:
+    return target.parent / ".newel" / f"{target.name}-spare"
+
+
+def _leave_spare(before: Path, target: Path) -> None:
     """Leave the site that was replaced for the next build, if most of it is the files of the new one."""
     page = "assets/newel.css"
     if (before / page).exists() and (before / page).samefile(target / page):
-        before.rename(spare)
+        before.rename(_spare(target))
     elif before.exists():
         with suppress(OSError):
             remove_folder(str(before))  # what it leaves goes away with the folder round it
@@ -107,7 +110,7 @@ def _lay_out(
     """Write the site into a new folder, from the last one where that will do; returns its imprint."""
     now = imprint_of(site, beside)
     last = find_imprint(kept, target.name) if now else None
-    spare = _spare(fresh)
+    spare = _take_spare(fresh, target)
     untouched = last is not None and last.seal == _seal_of(target)
     if now and last and untouched and reprint(site, target, fresh, spare, last, now, kept):
         return replace(now, index=last.index)

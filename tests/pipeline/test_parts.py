@@ -3,7 +3,9 @@
 import pytest
 
 from generator.pipeline.kept import NOTHING_KEPT
-from generator.pipeline.parts import Leaves, Memory, Part, Slip, see_links
+from generator.pipeline.memory import Memory
+from generator.pipeline.parts import Leaves, see_links
+from generator.pipeline.slips import Part, Slip
 from generator.problems import NewelError
 
 

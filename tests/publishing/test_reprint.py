@@ -19,7 +19,7 @@ from generator.outputs.search import SearchEntry
 from generator.outputs.site import Site, SiteFile
 from generator.pipeline import build_site
 from generator.pipeline.kept import plain_key
-from generator.pipeline.parts import Slip
+from generator.pipeline.slips import Slip
 from generator.pipeline.written import write_row
 from generator.publishing.publish import publish
 from generator.publishing.store import open_store
