@@ -1,0 +1,31 @@
+"""A line that is passed by as good holds no slip: reading every line closely finds the same."""
+
+import random
+from pathlib import Path
+
+import pytest
+
+from generator.notation import raw_values
+from generator.notation.scan import scan
+
+PIECES = (
+    *"\"'{}[],:#-|>&*!%@`\\", ": ", " #", "- ", "  ", "key: ", "{a: b}", "[a, b]", "''", "word", "8 min",
+)  # fmt: skip
+
+
+@pytest.mark.parametrize("seed", range(20))
+def test_a_good_line_hides_no_slip(seed: int, monkeypatch: pytest.MonkeyPatch) -> None:
+    chance = random.Random(seed)
+    texts = [file.read_text("utf-8") for file in sorted(Path("procedures").glob("*.yml"))]
+    lines = [line for text in texts for line in text.split("\n")]
+    spoilt = [_spoilt(line, chance) for line in chance.sample(lines, 400)]
+    quickly = list(scan("\n".join(spoilt), "x.yml"))
+    monkeypatch.setattr(raw_values, "_is_good", lambda _: False)
+    assert list(scan("\n".join(spoilt), "x.yml")) == quickly
+
+
+def _spoilt(line: str, chance: random.Random) -> str:
+    for _ in range(chance.randrange(3)):
+        at = chance.randrange(len(line) + 1)
+        line = line[:at] + chance.choice(PIECES) + line[at + chance.randrange(3) :]
+    return line
