@@ -80,13 +80,17 @@ def _of_lab(lab: Lab) -> Iterator[tuple[str, Text]]:
 
 def _fields(noun: Located, path: str, fields: tuple[str, ...]) -> Iterator[tuple[str, Text]]:
     for field in fields:
-        value: Any = noun
-        for part in _parts(field):
-            value = getattr(value, part, None)
-            if value is None:
-                break
-        if isinstance(value, Text):
-            yield path + field, value
+        text = sentence_at(noun, field)
+        if text is not None:
+            yield path + field, text
+
+
+def sentence_at(noun: Located | None, field: str) -> Text | None:
+    """The sentence in a field of a noun, or in a field of that field (`hold.until`); None without one."""
+    value: Any = noun
+    for part in _parts(field):
+        value = getattr(value, part, None)
+    return value if isinstance(value, Text) else None
 
 
 @cache

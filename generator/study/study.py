@@ -10,7 +10,7 @@ from generator.model.translation import sentences_of
 from generator.study.sentences import Said, of_equipment, of_lab, of_procedure, of_step
 from generator.study.uses import Uses
 from generator.sums import Sums
-from generator.walk import Walk, walk_through
+from generator.walk import Moment, Walk, walk_through
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,6 +78,24 @@ class Study(LabStudy):
     class_of: Procedure | None = field(default=None, kw_only=True)
     languages: Mapping[str, LanguageFile] = field(default_factory=dict, kw_only=True)
     posted: Mapping[str, Procedure] = field(default_factory=dict, kw_only=True)
+
+    @cached_property
+    def placed(self) -> tuple[tuple[Moment, str, Place], ...]:
+        """Every moment at a declared place, with the place's id and the place."""
+        places = self.lab.places
+        return tuple(
+            (moment, str(at), place)
+            for moment in self.walk.moments
+            if (at := moment.step.at) and (place := places.get(at))
+        )
+
+    @cached_property
+    def placed_by_verb(self) -> Mapping[str, list[tuple[Moment, str, Place]]]:
+        """The same by what is done, each in the order walked."""
+        verbs: dict[str, list[tuple[Moment, str, Place]]] = {}
+        for row in self.placed:
+            verbs.setdefault(row[0].step.do, []).append(row)
+        return verbs
 
     def steps(self) -> tuple[Located, ...]:
         """Every step with its stage, mends behind the step that they mend."""

@@ -65,13 +65,24 @@ class Walk:
     @cached_property
     def straight(self) -> tuple[Moment, ...]:
         """The run without a fault."""
-        return tuple(moment for moment in self.moments if moment.straight)
+        return tuple(moment for moment in self.moments if moment.path == "")
 
     @cached_property
     def by_verb(self) -> Mapping[str, tuple[Moment, ...]]:
         """Moments by what is done, each in the order walked."""
-        verbs = dict.fromkeys(moment.step.do for moment in self.moments)
-        return {verb: tuple(moment for moment in self.moments if moment.step.do == verb) for verb in verbs}
+        return _by_verb(self.moments)
+
+    @cached_property
+    def straight_by_verb(self) -> Mapping[str, tuple[Moment, ...]]:
+        """The same of the run without a fault."""
+        return _by_verb(self.straight)
+
+
+def _by_verb(moments: Iterable[Moment]) -> Mapping[str, tuple[Moment, ...]]:
+    verbs: dict[str, list[Moment]] = {}
+    for moment in moments:
+        verbs.setdefault(moment.step.do, []).append(moment)
+    return {verb: tuple(found) for verb, found in verbs.items()}
 
 
 def walk_through(lab: Lab, procedure: Procedure, sums: Sums) -> Walk:

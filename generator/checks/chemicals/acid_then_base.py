@@ -74,9 +74,8 @@ def _before(moment: Moment, steps: Mapping[str, Step], kinds: Mapping[str, str])
 
 def _ran(moment: Moment) -> Iterator[str]:
     """The ids of the steps that ran before a moment, the last first."""
-    ended = list(moment.before.ended.items())
-    order = sorted(range(len(ended)), key=lambda index: (ended[index][1].shortest, index), reverse=True)
-    return (ended[index][0] for index in order)
+    last_first = [*moment.before.ended.items()][::-1]
+    return (id for id, _ in sorted(last_first, key=lambda one: one[1].shortest, reverse=True))
 
 
 def _kind(study: Study, located: Located) -> str:
@@ -92,7 +91,8 @@ def _kind(study: Study, located: Located) -> str:
 def _enough(study: Study, located: Located) -> Iterator[str]:
     """What a step uses, without the amounts that the lab's row for acid and base calls small."""
     amounts = used(study, located)
-    rows = [row for row in study.lab.keep_apart if {"acid", "base"} <= {*map(str, row.groups)}]
+    apart = study.lab.keep_apart if amounts else ()
+    rows = [row for row in apart if {"acid", "base"} <= {*map(str, row.groups)}]
     for name in amounts:
         if not any(is_small(study.lab, row, (name,), known(amounts)) for row in rows):
             yield name

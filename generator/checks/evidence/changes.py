@@ -39,26 +39,26 @@ _PLACES = re.compile(
 )
 
 
-def changes(study: Study, step: Step, text: str, worn: re.Pattern[str]) -> Iterator[str]:
+def changes(study: Study, step: Step, text: str, worn: str) -> Iterator[str]:
     """The things that a sentence changes, each once, in its order; none where it has only one clause.
 
     A lid counts where the step's place has one (the door of an oven is opened by the hand that puts in), and
     "current off" counts only where there may be current: elsewhere it is a look, not an action.
     """
-    seen: dict[str, None] = {}
-    if not _MORE_THAN_ONE.search(text):
-        return
     part = study.procedure.part
     name = str(part.name).lower() if part else "part"
-    for clause in clauses(text):
-        thing = _spoken_of(clause, worn, name, _has_tray(study, step))
-        if thing and _there(study, step, thing):
-            seen[thing.removesuffix(" off")] = None
-    yield from seen
+    things = _things(text, worn, name, _has_tray(study, step))
+    yield from dict.fromkeys(thing.removesuffix(" off") for thing in things if _there(study, step, thing))
 
 
 @lru_cache(maxsize=4096)
-def _spoken_of(clause: str, worn: re.Pattern[str], part: str, catches: bool) -> str:
+def _things(text: str, worn: str, part: str, catches: bool) -> tuple[str, ...]:
+    """What each clause changes by its words, where there are several clauses."""
+    several = clauses(text) if _MORE_THAN_ONE.search(text) else ()
+    return tuple(thing for clause in several if (thing := _spoken_of(clause, worn, part, catches)))
+
+
+def _spoken_of(clause: str, worn: str, part: str, catches: bool) -> str:
     """What one clause changes by its words; the first of lid, tray, current, wear, part that fits.
 
     `catches` says whether there is a tray that catches drips.
@@ -72,7 +72,7 @@ def _spoken_of(clause: str, worn: re.Pattern[str], part: str, catches: bool) -> 
         return "the current" if _ON.search(clause) else "the current off" if _OFF.search(clause) else ""
     if _DRESS.match(clause):
         return "what is worn"
-    if worn.search(clause):
+    if re.search(worn, clause):
         return "what is worn" if _WEAR.search(clause) else ""
     return "the part" if _moves_part(part, clause) else ""
 
@@ -90,11 +90,11 @@ def _has_tray(study: Study, step: Step) -> bool:
     return place is not None and place.tray
 
 
-def worn_words(study: Study) -> re.Pattern[str]:
-    """What is worn in this lab, by the last word of each title, and the usual words."""
+def worn_words(study: Study) -> str:
+    """A pattern of what is worn in this lab, by the last word of each title, and the usual words."""
     last = {str(piece.title).lower().split()[-1] for piece in study.lab.ppe.values()}
     words = "|".join((_WORN, *(re.escape(word) for word in sorted(last))))
-    return re.compile(rf"\b(?:{words})\b")
+    return rf"\b(?:{words})\b"
 
 
 def _moves_part(part: str, clause: str) -> bool:

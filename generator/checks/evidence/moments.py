@@ -1,6 +1,6 @@
 """Moments of the walk as rules look at them: by verb, with the words and causes of a problem."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable
 from typing import Any
 
 from generator.model import Place
@@ -9,19 +9,20 @@ from generator.study import LabStudy, Study, title_of
 from generator.walk import START, End, Moment, State
 
 
-def moments(study: Study, *verbs: str, straight: bool = False) -> Iterator[Moment]:
+def moments(study: Study, *verbs: str, straight: bool = False) -> Iterable[Moment]:
     """Moments of these verbs (all, where none is named), on every path or on the straight run alone."""
-    by_verb = study.walk.by_verb
-    chosen = [moment for verb in verbs for moment in by_verb.get(verb, ())] if verbs else study.walk.moments
-    return (moment for moment in chosen if not straight or moment.straight)
+    walk = study.walk
+    if not verbs:
+        return walk.straight if straight else walk.moments
+    by_verb = walk.straight_by_verb if straight else walk.by_verb
+    return [moment for verb in verbs for moment in by_verb.get(verb, ())]
 
 
-def at_places(study: Study, *verbs: str, straight: bool = False) -> Iterator[tuple[Moment, str, Place]]:
+def at_places(study: Study, *verbs: str, straight: bool = False) -> Iterable[tuple[Moment, str, Place]]:
     """Moments at a declared place, with the place's id and the place."""
-    for moment in moments(study, *verbs, straight=straight):
-        place = study.place(moment.step.at)
-        if place is not None:
-            yield moment, str(moment.step.at), place
+    by_verb = study.placed_by_verb if verbs else {}
+    rows = [row for verb in verbs for row in by_verb.get(verb, ())] if verbs else study.placed
+    return [row for row in rows if row[0].straight] if straight else rows
 
 
 def found_at(doc: RuleDoc, moment: Moment, message: str, fix: str, *causes: Cause, **more: Any) -> Problem:

@@ -1,7 +1,7 @@
 """Names of people, as they are told apart from the ids of roles."""
 
 import re
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 
 from generator.checks.evidence.references import Reference
 from generator.model import Lab, Located, Step, Text
@@ -47,16 +47,16 @@ def sentences(thing: object) -> list[tuple[Text, str]]:
 
 
 def _collect(thing: object, step: str, found: list[tuple[Text, str]]) -> None:
-    if isinstance(thing, Text):
-        found.append((thing, step))
-    elif isinstance(thing, Located):
-        inside = str(thing.id) if isinstance(thing, Step) else step
-        for field, value in vars(thing).items():
-            if value and field not in _NO_SENTENCES:
-                _collect(value, inside, found)
+    inside: Iterable[object] = ()
+    if isinstance(thing, Located):
+        step = str(thing.id) if isinstance(thing, Step) else step
+        inside = (value for field, value in vars(thing).items() if value and field not in _NO_SENTENCES)
     elif isinstance(thing, Mapping):
-        for value in thing.values():
-            _collect(value, step, found)
+        inside = thing.values()
     elif isinstance(thing, tuple):
-        for value in thing:
+        inside = thing
+    for value in inside:
+        if isinstance(value, Text):
+            found.append((value, step))
+        elif not isinstance(value, str):
             _collect(value, step, found)

@@ -17,6 +17,7 @@ from generator.checks.evidence.fields import (
 from generator.hazards import hazard_word_ids
 from generator.model import Lab, Step, Text
 from generator.study import LabStudy, Study
+from generator.study.once import once_a_lab
 
 LEFT_OUT = "…"
 
@@ -46,7 +47,10 @@ class _Holder:
     def names(self) -> Iterator[tuple[Text, str, str]]:
         """Every name in these fields, with the kind of noun that it names and the field."""
         for field, kind in self.fields:
-            names = _values_named(self.noun) if kind == "value" else named_in(self.noun, _path(field))
+            path = _path(field)
+            if not getattr(self.noun, path[0], None):
+                continue
+            names = _values_named(self.noun) if kind == "value" else named_in(self.noun, path)
             for name in names:
                 yield name, kind, field
 
@@ -108,9 +112,22 @@ def named_in(holder: object, path: tuple[str, ...]) -> Iterable[Text]:
 
 
 @lru_cache(maxsize=4)
-def declared(study: LabStudy) -> dict[str, frozenset[str]]:
-    """The names that are there, by kind; steps and rules only where a procedure is looked at."""
-    lab = study.lab
+def declared(study: LabStudy) -> Mapping[str, frozenset[str]]:
+    """The names that are there, by kind; of steps and of the job only where a procedure is looked at."""
+    in_lab = _declared_in_lab(study.lab)
+    if not isinstance(study, Study):
+        return in_lab
+    return {
+        **in_lab,
+        "step of the run": frozenset(str(step.id) for step in study.procedure.steps),
+        "step": frozenset(str(found.step.id) for found in study.steps()),
+        "value": _values(study),
+        "value of the job": _of_job(study),
+    }
+
+
+@once_a_lab
+def _declared_in_lab(lab: Lab) -> Mapping[str, frozenset[str]]:
     known = {
         kind: frozenset(str(id) for noun in nouns for id in getattr(lab, noun))
         for kind, nouns in _NOUNS.items()
@@ -121,11 +138,6 @@ def declared(study: LabStudy) -> dict[str, frozenset[str]]:
         str(id) for nouns in _NOUNS.values() for noun in nouns for id in getattr(lab, noun)
     )
     known["rule"] = rule_ids()
-    if isinstance(study, Study):
-        known["step of the run"] = frozenset(str(step.id) for step in study.procedure.steps)
-        known["step"] = frozenset(str(found.step.id) for found in study.steps())
-        known["value"] = _values(study)
-        known["value of the job"] = _of_job(study)
     return known
 
 

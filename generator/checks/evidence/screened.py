@@ -1,5 +1,6 @@
 """What the composition of a mixture implies beside what it declares, worked out once."""
 
+from dataclasses import dataclass
 from functools import lru_cache
 
 from generator.checks.evidence.contents import mixture, substance
@@ -19,44 +20,45 @@ from generator.study.composition import composition_of
 from generator.study.once import once_a_lab
 
 
-@once_a_lab
+@dataclass(frozen=True, slots=True)
+class _Screened:
+    """What a mixture drops and implies, or why neither can be said."""
+
+    dropped: tuple[Dropped, ...] = ()
+    implied: tuple[HazardClass, ...] = ()
+    problems: tuple[ScreeningProblem, ...] = ()
+
+
 def dropped(lab: Lab, id: str) -> tuple[Dropped, ...]:
     """Statements of ingredients that a mixture does not carry; none where it cannot be worked out."""
-    composition = _judged(lab, id)
-    return _dropped(composition, _declared(lab, id)) if composition else ()
+    return _in_lab(lab, id).dropped
 
 
-@once_a_lab
 def implied(lab: Lab, id: str) -> tuple[HazardClass, ...]:
     """Classes that the composition implies and nobody declared, without those that a graver one covers."""
-    composition = _judged(lab, id)
-    found = _implied(composition, _declared(lab, id)) if composition else ()
-    kept = shown_codes(tuple(one.code for one in found))
-    return tuple(one for one in found if one.code in kept)
+    return _in_lab(lab, id).implied
 
 
 def not_screened(lab: Lab, id: str) -> tuple[ScreeningProblem, ...]:
     """Why a mixture cannot be worked out; none where it can, or where something is silent already."""
+    return _in_lab(lab, id).problems
+
+
+@once_a_lab
+def _in_lab(lab: Lab, id: str) -> _Screened:
     composition = _judged(lab, id)
-    return _not_screened(composition) if composition else ()
+    return _screened(composition, _declared(lab, id)) if composition else _Screened()
 
 
 @lru_cache(maxsize=512)
-def _not_screened(composition: Composition) -> tuple[ScreeningProblem, ...]:
-    found = screen(composition)
-    return found.problems if isinstance(found, NotScreened) else ()
-
-
-@lru_cache(maxsize=512)
-def _dropped(composition: Composition, declared: tuple[str, ...]) -> tuple[Dropped, ...]:
-    found = dropped_statements(composition, declared)
-    return () if isinstance(found, NotScreened) else found
-
-
-@lru_cache(maxsize=512)
-def _implied(composition: Composition, declared: tuple[str, ...]) -> tuple[HazardClass, ...]:
+def _screened(composition: Composition, declared: tuple[str, ...]) -> _Screened:
     screening = screen(composition)
-    return () if isinstance(screening, NotScreened) else undeclared_classes(screening, declared)
+    lost = dropped_statements(composition, declared)
+    if isinstance(screening, NotScreened) or isinstance(lost, NotScreened):
+        return _Screened(problems=screening.problems if isinstance(screening, NotScreened) else ())
+    found = undeclared_classes(screening, declared)
+    kept = shown_codes(tuple(one.code for one in found))
+    return _Screened(lost, tuple(one for one in found if one.code in kept))
 
 
 def _declared(lab: Lab, id: str) -> tuple[str, ...]:

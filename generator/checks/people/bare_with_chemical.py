@@ -28,7 +28,7 @@ DOC = RuleDoc(
 def find(study: Study) -> Iterator[Problem]:
     """One problem a step that uses something; steps that lack the same pieces follow from the first."""
     for moment in moments(study):
-        worn = tuple(moment.before.names("worn"))
+        worn = tuple(moment.before.names("worn")) if moment.step.use else ()
         for id in map(str, moment.step.use):
             problem = _judge(study, moment, id, worn)
             if problem is not None:

@@ -49,8 +49,11 @@ def _fields(lab: Lab, found: Iterable[Reference]) -> Iterator[Problem]:
 
 def _sentences(lab: Lab, thing: object) -> Iterator[Problem]:
     full = [name for name in people(lab) if " " in name]
-    for words, step in sentences(thing) if full else ():
-        for name in full:
+    told = sentences(thing) if full else []
+    all_words = "\n".join(words for words, _ in told)
+    named = [name for name in full if name in all_words]
+    for words, step in told if named else ():
+        for name in named:
             if name in words and name != words:
                 yield DOC.found(
                     words.where, f'the sentence names a person, "{name}"', _fix(lab, name), step=step

@@ -13,7 +13,7 @@ from generator.checks.evidence.references import (
 )
 from generator.checks.rule import Rule
 from generator.hazards import group_name
-from generator.model import Lab
+from generator.model import Lab, Procedure
 from generator.problems import Cause, Level, Problem, RuleDoc, missing
 from generator.study import LabStudy, Study, nearest
 from generator.study.reactivity import CHART
@@ -52,17 +52,14 @@ def find_in_lab(study: LabStudy) -> Iterator[Problem]:
 
 def find(study: Study) -> Iterator[Problem]:
     """One problem a name, where it first stands in the procedure; the lab's wrong names are told there."""
-    file = study.procedure.where.file
-    known = declared(study)
-    yield from _told(study.lab, unknown_in_procedure(study), known, file, _before(study))
+    yield from _told(study.lab, unknown_in_procedure(study), declared(study), study.procedure)
 
 
 def _told(
     lab: Lab,
     found: Iterable[Reference],
     known: Mapping[str, frozenset[str]],
-    file: str = "",
-    earlier: Mapping[str, frozenset[str]] | None = None,
+    procedure: Procedure | None = None,
 ) -> Iterator[Problem]:
     """One problem a name; where the lab has none of a noun at all, one for all the names of that noun."""
     groups: dict[str, list[Reference]] = {}
@@ -73,7 +70,7 @@ def _told(
     for references in groups.values():
         first = references[0]
         noun = absent(lab, first.kind)
-        offered = (earlier or {}).get(first.step) if first.kind.startswith("step") else None
+        offered = _before(procedure, first.step) if procedure and first.kind.startswith("step") else None
         why = f"and the lab declares no `{noun}`" if noun else f"which {_missing(first.kind)}"
         yield DOC.found(
             first.name.where,
@@ -81,14 +78,16 @@ def _told(
             _declare(noun, references) if noun else _fix(lab, first, offered or known[first.kind]),
             step=first.step,
             place=first.place,
-            causes=_missing_step(first, file),
+            causes=_missing_step(first, procedure.where.file if procedure else ""),
         )
 
 
-def _before(study: Study) -> Mapping[str, frozenset[str]]:
-    """For each step those before it and itself: a redo or a `since` never names a later one."""
-    ids = [str(step.id) for step in study.procedure.steps]
-    return {id: frozenset(ids[: index + 1]) for index, id in enumerate(ids)}
+def _before(procedure: Procedure, step: str) -> frozenset[str]:
+    """The steps before a step and itself: a redo or a `since` never names a later one."""
+    ids = [str(each.id) for each in procedure.steps]
+    while ids and ids[-1] != step:
+        ids.pop()
+    return frozenset(ids)
 
 
 def _missing_step(reference: Reference, file: str) -> tuple[Cause, ...]:

@@ -35,10 +35,13 @@ _NOT_HANDS_ON = ("wear", "wait", "hold", "cool", "claim")
 
 def find(study: Study) -> Iterator[Problem]:
     """Every step at a place: what the place wants worn against what is on."""
-    for moment, id, place in at_places(study):
+    visits = at_places(study)
+    there = {id: place for _, id, place in visits}
+    wanted = {id: {*worn_as(study.lab, place.wear)} for id, place in there.items()}
+    for moment, id, place in visits:
         if moment.step.do in _NOT_HANDS_ON or (place.wear_when == "hot" and not _is_hot(moment.before, id)):
             continue
-        missing = sorted({*worn_as(study.lab, place.wear)} - set(moment.before.names("worn")))
+        missing = sorted(wanted[id].difference(moment.before.names("worn")))
         if missing:
             since = moment.before.atom("worn", missing[0]).since
             yield found_at(

@@ -28,13 +28,12 @@ DOC = RuleDoc(
 def find(study: Study) -> Iterator[Problem]:
     """Each taking-off of chemical gloves on the straight run, a change for fresh ones included."""
     for moment in moments(study, straight=True):
-        before = chemical_gloves(study, moment.before)
-        touched = {
-            str(piece)
-            for piece in (*moment.step.take_off, *(moment.step.put_on if moment.step.fresh else ()))
-        }
-        off = sorted(touched & set(before))
-        if off and moment.step.waste is None:
+        step = moment.step
+        touched = (*step.take_off, *(step.put_on if step.fresh else ()))
+        if not touched or step.waste is not None:
+            continue
+        off = sorted({*map(str, touched)}.intersection(chemical_gloves(study, moment.before)))
+        if off:
             bins = [id for id, bin in study.lab.waste.items() if "gloves" in bin.takes]
             yield found_at(
                 DOC,

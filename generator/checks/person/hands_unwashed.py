@@ -24,8 +24,10 @@ DOC = RuleDoc(
 def find(study: Study) -> Iterator[Problem]:
     """Each taking-off on the straight run behind which no chemical glove is left."""
     for moment in moments(study, straight=True):
+        if moment.before.gloves() == moment.after.gloves() or moment.step.wash_hands:
+            continue
         before, after = chemical_gloves(study, moment.before), chemical_gloves(study, moment.after)
-        if before and not after and not moment.step.wash_hands:
+        if before and not after:
             yield found_at(
                 DOC,
                 moment,

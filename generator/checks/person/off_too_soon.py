@@ -29,7 +29,7 @@ def find(study: Study) -> Iterator[Problem]:
     never_closed = {id for end in study.walk.ends for id in end.state.names("open")}
     for moment in moments(study):
         off = {str(piece) for piece in moment.step.take_off if not moment.after.has("worn", str(piece))}
-        for id in sorted(set(moment.after.names("open")) - never_closed):
+        for id in sorted(set(moment.after.names("open")) - never_closed) if off else ():
             place = study.place(id)
             early = sorted(off & {str(piece) for piece in place.wear}) if place else []
             if early:

@@ -1,6 +1,7 @@
 """A temperature that is set lies outside what the place takes."""
 
 from collections.abc import Iterator
+from functools import lru_cache
 
 from generator.checks.evidence.moments import called
 from generator.checks.rule import Rule
@@ -45,10 +46,17 @@ def _temperatures(step: Step) -> Iterator[Quantity]:
         if isinstance(value, tuple):
             yield from (leg.to for leg in value)
             continue
-        try:
-            yield read_quantity(value)
-        except UnitsError:
-            continue
+        found = _quantity(str(value))
+        if found is not None:
+            yield found
+
+
+@lru_cache(maxsize=1024)
+def _quantity(text: str) -> Quantity | None:
+    try:
+        return read_quantity(text)
+    except UnitsError:
+        return None
 
 
 RULE = Rule(DOC, in_procedure=find)

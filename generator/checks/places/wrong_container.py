@@ -32,9 +32,8 @@ def find(study: Study) -> Iterator[Problem]:
         if container is None:
             continue
         # What no container takes at all is named by `waste-unhoused`.
-        refused = sorted(coming(study, moment) - {str(kind) for kind in container.takes})
-        housed = {str(kind) for other in study.lab.waste.values() for kind in other.takes}
-        if refused and set(refused) & housed:
+        refused = sorted(coming(study, moment).difference(container.takes))
+        if refused and _is_housed(study, refused):
             fitting = [name for name, other in study.lab.waste.items() if set(refused) <= set(other.takes)]
             yield found_at(
                 DOC,
@@ -45,6 +44,10 @@ def find(study: Study) -> Iterator[Problem]:
                 else f"declare a container that takes {', '.join(refused)}",
                 *(cause for name in refused for cause in causes_for(moment, name)),
             )
+
+
+def _is_housed(study: Study, refused: list[str]) -> bool:
+    return any(kind in refused for other in study.lab.waste.values() for kind in other.takes)
 
 
 RULE = Rule(DOC, in_procedure=find)

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from generator.checks.rule import Rule
-from generator.model import Located, Place, Procedure, Step
+from generator.model import Lab, Located, Place, Procedure, Step
 from generator.problems import Level, Location, Problem, RuleDoc
 from generator.study import LabStudy, Study
 from generator.units import DimensionError, Quantity, Window, show_unit, write_quantity
@@ -37,6 +37,7 @@ _BRIEF = ("take-out", "rinse", "dry")
 class _Field:
     name: str
     value: object
+    odd: Quantity
     units: tuple[str, ...]
     where: Location
     step: str = ""
@@ -45,84 +46,91 @@ class _Field:
 
 def find_in_lab(study: LabStudy) -> Iterator[Problem]:
     """Places, racks, what is kept and made, and how long training and sheets are good for."""
-    lab = study.lab
-    fields = [_own(lab.lab, "pack_up", _SHORT), _own(lab.lab, "sheets_good_for", _DATED)]
-    fields += [_own(signoff, "valid", _DATED) for signoff in lab.signoffs.values()]
-    fields += [field for id, place in lab.places.items() for field in _of_place(str(id), place)]
-    fields += [_own(rack, "stands", ("degC",)) for rack in lab.racks.values()]
-    fields += [
-        _own(noun, "density", _DENSITY) for nouns in (lab.substances, lab.mixtures) for noun in nouns.values()
-    ]
-    fields += [_own(mixture, "volume", ("L", "mL", "m3")) for mixture in lab.mixtures.values()]
-    fields += [_own(mixture, "use_within", _LONG) for mixture in lab.mixtures.values()]
-    fields += [
-        _own(container, "full_at", ("%", "L", "mL", "kg", "g", "pieces")) for container in lab.waste.values()
-    ]
-    for field in fields:
-        yield from _judge(field)
+    for field in _of_lab(study.lab):
+        yield _problem(field)
 
 
 def find(study: Study) -> Iterator[Problem]:
     """Steps, cards, and when the procedure is looked at again."""
-    for field in (
-        *_of_procedure(study.procedure),
-        *(f for found in study.steps() for f in _of_step(found.step)),
-    ):
-        yield from _judge(field)
+    for field in _of_procedure(study.procedure):
+        yield _problem(field)
+    for found in study.steps():
+        for field in _of_step(found.step):
+            yield _problem(field)
 
 
-def _own(noun: Located, name: str, units: tuple[str, ...], step: str = "", place: str = "") -> _Field:
-    attribute = f"{name}_" if name == "for" else name
-    return _Field(name, getattr(noun, attribute), units, noun.spot(name), step, place)
+def _of_lab(lab: Lab) -> Iterator[_Field]:
+    yield from _own(lab.lab, "pack_up", _SHORT)
+    yield from _own(lab.lab, "sheets_good_for", _DATED)
+    for signoff in lab.signoffs.values():
+        yield from _own(signoff, "valid", _DATED)
+    for id, place in lab.places.items():
+        yield from _of_place(str(id), place)
+    for rack in lab.racks.values():
+        yield from _own(rack, "stands", ("degC",))
+    for bought in lab.substances.values():
+        yield from _own(bought, "density", _DENSITY)
+    for made in lab.mixtures.values():
+        yield from _own(made, "density", _DENSITY)
+        yield from _own(made, "volume", ("L", "mL", "m3"))
+        yield from _own(made, "use_within", _LONG)
+    for container in lab.waste.values():
+        yield from _own(container, "full_at", ("%", "L", "mL", "kg", "g", "pieces"))
+
+
+def _own(
+    noun: Located, name: str, units: tuple[str, ...], step: str = "", place: str = ""
+) -> Iterator[_Field]:
+    """A field of a noun, where it is given in none of its usual units."""
+    value = getattr(noun, f"{name}_" if name == "for" else name)
+    odd = next((end for end in _ends(value) if end is not None and end.unit not in units), None)
+    if odd is not None:
+        yield _Field(name, value, odd, units, noun.spot(name), step, place)
+
+
+def _ends(value: object) -> tuple[Quantity | None, ...]:
+    if isinstance(value, Quantity):
+        return (value,)
+    return (value.low, value.high) if isinstance(value, Window) else ()
 
 
 def _of_place(id: str, place: Place) -> Iterator[_Field]:
-    yield _own(place, "temperature", ("degC",), place=id)
-    yield _own(place, "time", _LONG, place=id)
+    yield from _own(place, "temperature", ("degC",), place=id)
+    yield from _own(place, "time", _LONG, place=id)
     if place.power:
-        yield _own(place.power, "most", ("A",), place=id)
+        yield from _own(place.power, "most", ("A",), place=id)
 
 
 def _of_procedure(procedure: Procedure) -> Iterator[_Field]:
-    yield _own(procedure, "review_every", _DATED)
-    yield from (_own(card, "read_from", ("m",)) for card in procedure.cards)
+    yield from _own(procedure, "review_every", _DATED)
+    for card in procedure.cards:
+        yield from _own(card, "read_from", ("m",))
 
 
 def _of_step(step: Step) -> Iterator[_Field]:
     id = str(step.id)
     if step.for_:
-        yield _own(step, "for", _MINUTES if step.do in _BRIEF else _LONG, id)
+        yield from _own(step, "for", _MINUTES if step.do in _BRIEF else _LONG, id)
     if step.takes:
-        yield _own(step, "takes", _SHORT, id)
+        yield from _own(step, "takes", _SHORT, id)
     if step.since:
-        yield _own(step.since, "time", _LONG, id)
+        yield from _own(step.since, "time", _LONG, id)
     if step.pause:
-        yield _own(step.pause, "time", _LONG, id)
+        yield from _own(step.pause, "time", _LONG, id)
     if step.watch:
-        yield _own(step.watch, "every", _SHORT, id)
+        yield from _own(step.watch, "every", _SHORT, id)
     if step.power:
-        yield _own(step.power, "to", ("A", "V", "W", "kW", "%"), id)
-        yield _own(step.power, "ramp", _MINUTES, id)
+        yield from _own(step.power, "to", ("A", "V", "W", "kW", "%"), id)
+        yield from _own(step.power, "ramp", _MINUTES, id)
 
 
-def _judge(field: _Field) -> Iterator[Problem]:
-    value = field.value
-    given = (
-        [value]
-        if isinstance(value, Quantity)
-        else [value.low, value.high]
-        if isinstance(value, Window)
-        else []
-    )
-    odd = next((end for end in given if end is not None and end.unit not in field.units), None)
-    if odd is None:
-        return
+def _problem(field: _Field) -> Problem:
     usual = field.units[0] if len(field.units) == 1 else f"one of {', '.join(map(show_unit, field.units))}"
-    yield DOC.found(
+    return DOC.found(
         field.where,
-        f"`{field.name}` is given in {show_unit(odd.unit)}; used for it is "
+        f"`{field.name}` is given in {show_unit(field.odd.unit)}; used for it is "
         f"{show_unit(usual) if len(field.units) == 1 else usual}",
-        _fix(field, value),
+        _fix(field, field.value),
         step=field.step,
         place=field.place,
     )

@@ -47,9 +47,11 @@ def already(study: Study, moment: Moment) -> str:
         return f"the lid of {called(study, id)} is already {'off' if step.do == 'open' else 'on'}"
     if step.do == "release" and before.text("machine", id) == "free":
         return f"{called(study, id)} is already free"
+    if not step.put_on or step.fresh:
+        return ""
     twice = sorted({str(piece) for piece in step.put_on} - {str(piece) for piece in step.take_off})
     worn = [piece for piece in twice if before.has("worn", piece)]
-    return f"{called(study, *worn)} are already on" if worn and not step.fresh else ""
+    return f"{called(study, *worn)} are already on" if worn else ""
 
 
 def _same_on_straight(study: Study, moment: Moment) -> bool:

@@ -7,6 +7,7 @@ from generator.checks.words.no_alarm import TIMED
 from generator.model import Step, Timer
 from generator.problems import Level, Problem, RuleDoc
 from generator.study import Study
+from generator.walk import Moment
 
 DOC = RuleDoc(
     id="alarm-then-what",
@@ -40,11 +41,7 @@ DOC = RuleDoc(
 
 def find(study: Study) -> Iterator[Problem]:
     """Steps with an alarm."""
-    live = {
-        str(moment.step.id)
-        for moment in study.walk.moments
-        if _is_live(moment.step, moment.after.names("live"))
-    }
+    live = {str(moment.step.id) for moment in study.walk.moments if _is_live(moment)}
     for found in study.steps():
         step = found.step
         timer = _timer(study, step)
@@ -68,8 +65,9 @@ def find(study: Study) -> Iterator[Problem]:
             )
 
 
-def _is_live(step: Step, live: Iterator[str]) -> bool:
-    return step.power is not None or str(step.at) in set(live)
+def _is_live(moment: Moment) -> bool:
+    step = moment.step
+    return step.power is not None or (step.at is not None and moment.after.has("live", str(step.at)))
 
 
 def _timer(study: Study, step: Step) -> Timer | None:

@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Iterator
+from functools import lru_cache
 
 from generator.checks.rule import Rule
 from generator.problems import Level, Problem, RuleDoc
@@ -25,7 +26,7 @@ check: liquid above the upper edge""",
 def find(study: Study) -> Iterator[Problem]:
     """Steps and mends."""
     for found in study.steps():
-        count = len(re.findall(r"[^\W_][\w'\u2019-]*", found.step.say))
+        count = _words_in(found.step.say)
         if count > MOST_WORDS:
             yield Said(found.step.say, "say", "command", found.step).found(
                 DOC,
@@ -33,6 +34,11 @@ def find(study: Study) -> Iterator[Problem]:
                 "keep the action; move what must be seen to `check`, the reason to `why`, the rest to a "
                 "step of its own",
             )
+
+
+@lru_cache(maxsize=4096)
+def _words_in(text: str) -> int:
+    return len(re.findall(r"[^\W_][\w'\u2019-]*", text))
 
 
 RULE = Rule(DOC, in_procedure=find)

@@ -97,7 +97,8 @@ def _counts(said: Said, place: Place | None, mention: Mention) -> bool:
 
 
 def _of_timer(said: Said, timer: str) -> list[Mention]:
-    found = re.search(rf"\b{re.escape(timer)}\b", said.text, re.IGNORECASE) if timer else None
+    named = timer and timer.lower() in said.text.lower()
+    found = re.search(rf"\b{re.escape(timer)}\b", said.text, re.IGNORECASE) if named else None
     return [Mention(found.group(), found.start(), None, alarm=True)] if found else []
 
 

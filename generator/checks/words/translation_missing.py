@@ -1,13 +1,12 @@
 """Sentences that a card shows in the base language because the other language lacks them."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 
 from generator.checks.rule import Rule
-from generator.model import Card, Lab, Step, Text
-from generator.model.translation import lab_sentences_of, translated
+from generator.model import Card, Lab, Located, Step, Text
+from generator.model.translation import sentence_at, translated
 from generator.problems import Level, Problem, RuleDoc
 from generator.study import Study
-from generator.study.once import once_a_lab
 
 DOC = RuleDoc(
     id="translation-missing",
@@ -25,6 +24,8 @@ steps:
     needs=("cards",),
 )
 _MOST = 8
+# the start of a path, the noun there, and its field; the noun is None where nothing declares it
+_Field = tuple[str, Located | None, str]
 
 
 def find(study: Study) -> Iterator[Problem]:
@@ -47,48 +48,61 @@ def find(study: Study) -> Iterator[Problem]:
 
 def shown_on(study: Study, card: Card) -> tuple[str, ...]:
     """The paths of all sentences that a card shows, each once."""
-    steps = [found.step for found in study.steps() if str(found.stage.stage) in card.stages]
-    wanted: dict[str, None] = dict.fromkeys(("stop_rule", f"cards.{card.id}.title"))
-    for stage in card.stages:
-        wanted[f"stages.{stage}.title"] = None
-    for step in steps:
-        wanted.update(dict.fromkeys(_of_step(study, step)))
-    of_lab = _sentences(study.lab)
-    return tuple(path for path in wanted if path in study.sentences or path in of_lab)
+    shown = {f"{path}.{field}": sentence_at(noun, field) for path, noun, field in _fields(study, card)}
+    whole = {"stop_rule": study.procedure.stop_rule, **shown}
+    return tuple(path for path, text in whole.items() if text is not None)
 
 
-@once_a_lab
-def _sentences(lab: Lab) -> Mapping[str, Text]:
-    return lab_sentences_of(lab)
+def _fields(study: Study, card: Card) -> Iterator[_Field]:
+    """Every field of a card, its stages and their steps, and of what stands beside their sentences."""
+    yield f"cards.{card.id}", card, "title"
+    stages = {str(stage.stage): stage for stage in study.procedure.stages}
+    yield from ((f"stages.{id}", stages.get(id), "title") for id in card.stages)
+    for found in study.steps():
+        if found.stage.stage in card.stages:
+            yield from _of_step(found.step)
+            yield from _beside(study.lab, found.step)
 
 
-def _of_step(study: Study, step: Step) -> Iterator[str]:
-    start = f"steps.{step.id}."
-    yield start + ("card" if step.card else "say")
-    yield from (
-        start + field
-        for field in ("check", "hold.until", "fail.say", "when_it_sounds", "since.because", "pause.keep")
-    )
-    place = study.place(step.at)
-    if step.at:
-        yield from (f"lab.places.{step.at}.{field}" for field in ("title", "extraction"))
-        if step.do == "open":
-            yield from (f"lab.places.{step.at}.{field}" for field in ("look", "not_right.say"))
+def _of_step(step: Step) -> Iterator[_Field]:
+    path = f"steps.{step.id}"
+    yield path, step, "card" if step.card else "say"
+    if step.check:
+        yield path, step, "check"
+    if step.hold:
+        yield path, step, "hold.until"
+    if step.fail:
+        yield path, step, "fail.say"
+    if step.when_it_sounds:
+        yield path, step, "when_it_sounds"
+    if step.since:
+        yield path, step, "since.because"
+    if step.pause:
+        yield path, step, "pause.keep"
+
+
+def _beside(lab: Lab, step: Step) -> Iterator[_Field]:
+    place = lab.places.get(step.at) if step.at else None
+    if place:
+        fields = ("title", "extraction", *(("look", "not_right.say") if step.do == "open" else ()))
+        yield from ((f"lab.places.{step.at}", place, field) for field in fields)
     timer = step.alarm or (place.timer if place and step.for_ is not None and step.do == "put-in" else None)
     if timer:
-        yield f"lab.timers.{timer}.title"
-        if not step.when_it_sounds:
-            yield f"lab.timers.{timer}.when_it_sounds"
-    used = (*map(str, step.use), *([str(step.into)] if step.into else []))
-    yield from (f"lab.{noun}.{id}.title" for id in used for noun in ("mixtures", "substances"))
-    if step.rack:
-        yield f"lab.racks.{step.rack}.title"
-    for role in (step.hold.who if step.hold else None, step.fail.call if step.fail else None):
-        if role:
-            yield f"lab.roles.{role}.title"
-    yield from (f"lab.ppe.{piece}.title" for piece in (*step.put_on, *step.take_off))
-    if step.waste:
-        yield f"lab.waste.{step.waste}.title"
+        fields = ("title", *(() if step.when_it_sounds else ("when_it_sounds",)))
+        yield from ((f"lab.timers.{timer}", lab.timers.get(timer), field) for field in fields)
+    for noun, id in _named(step):
+        yield f"lab.{noun}.{id}", getattr(lab, noun).get(id), "title"
+
+
+def _named(step: Step) -> Iterator[tuple[str, Text | None]]:
+    """The nouns whose titles stand beside a step, by kind and id."""
+    for id in (*step.use, *([step.into] if step.into else [])):
+        yield from (("mixtures", id), ("substances", id))
+    yield "racks", step.rack
+    yield "roles", step.hold.who if step.hold else None
+    yield "roles", step.fail.call if step.fail else None
+    yield from (("ppe", piece) for piece in (*step.put_on, *step.take_off))
+    yield "waste", step.waste
 
 
 RULE = Rule(DOC, in_procedure=find)

@@ -1,7 +1,7 @@
 """A word that the lab's glossary has another word for."""
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from generator.checks.rule import Rule
 from generator.model import Lab
@@ -30,7 +30,7 @@ say: Rinse with mains water.""",
 
 def find_in_lab(study: LabStudy) -> Iterator[Problem]:
     """Sentences of the lab; the glossary's own explanations may name the other word."""
-    words = _words(study.lab)
+    words = _said(study.lab, study.said_in_lab)
     for said in study.said_in_lab:
         if said.field != "means":
             yield from _judge(said, words)
@@ -38,21 +38,23 @@ def find_in_lab(study: LabStudy) -> Iterator[Problem]:
 
 def find(study: Study) -> Iterator[Problem]:
     """Sentences of the procedure."""
-    words = _words(study.lab)
-    for said in study.said:
+    words = _said(study.lab, study.said)
+    for said in study.said if words else ():
         yield from _judge(said, words)
 
 
-def _words(lab: Lab) -> tuple[tuple[str, str], ...]:
-    """Pairs of a word that is not used, in small letters, and the term."""
-    return tuple(
-        (str(other).lower(), str(entry.term or id.replace("-", " ")))
+def _said(lab: Lab, all_said: Iterable[Said]) -> list[tuple[str, str]]:
+    """Pairs of a word that is not used, in small letters, and the term; those alone that stand somewhere."""
+    low = "\n".join(said.text for said in all_said).lower()
+    return [
+        (word, str(entry.term or id.replace("-", " ")))
         for id, entry in lab.glossary.items()
         for other in entry.not_
-    )
+        if (word := str(other).lower()) in low
+    ]
 
 
-def _judge(said: Said, words: tuple[tuple[str, str], ...]) -> Iterator[Problem]:
+def _judge(said: Said, words: list[tuple[str, str]]) -> Iterator[Problem]:
     low = said.text.lower()
     for word, term in [pair for pair in words if pair[0] in low]:
         pattern = rf"(?<![\w-]){re.escape(word)}(?![\w-])"
