@@ -1,7 +1,7 @@
 """What the walk believes at one moment: pieces of state, each with its step, and the clock."""
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from generator.problems import Cause
 
@@ -9,8 +9,7 @@ START = "start"
 Atoms = Mapping[str, Mapping[str, "Atom"]]
 
 
-@dataclass(frozen=True, slots=True)
-class Atom:
+class Atom(NamedTuple):
     """One piece of state: its value, and the id of the step (or `start`) since when it holds."""
 
     value: object
@@ -21,8 +20,7 @@ _NONE = Atom(None, START)
 _NOTHING: Mapping[str, Atom] = {}
 
 
-@dataclass(frozen=True, slots=True)
-class Clock:
+class Clock(NamedTuple):
     """Seconds since the start, at the shortest and at the longest (a pause may take from a while to days)."""
 
     shortest: float = 0.0
@@ -33,8 +31,7 @@ class Clock:
         return Clock(self.shortest + shortest, self.longest + longest)
 
 
-@dataclass(frozen=True, slots=True)
-class State:
+class State(NamedTuple):
     """Atoms by kind, then by name; `ended` is the clock at the end of the last run of each step.
 
     Kinds: in (place the part is in), on (machine it sits on), wet, residue, rack, hot, seen, worn, hands

@@ -1,8 +1,9 @@
 """Walk the straight run, every redo with its mend, all redos in one run, and every pause."""
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from functools import cached_property
+from typing import NamedTuple
 
 from generator.model import Lab, Procedure, Stage, Step
 from generator.sums import Sums
@@ -16,8 +17,7 @@ MOST_STEPS = 500
 MOST_MOMENTS = 20_000
 
 
-@dataclass(frozen=True, slots=True)
-class Moment:
+class Moment(NamedTuple):
     """A visit with what was believed before and after; `path` says how work came here, if not straight."""
 
     step: Step
@@ -217,7 +217,7 @@ class _Walker:
         low = pause.time.low.si if pause.time.low else 0.0
         high = pause.time.high.si if pause.time.high else low
         resumed = State(draft.atoms, state.clock.later(low, high), state.ended)
-        self.rests.append(Rest(replace(moment, path=path), resumed))
+        self.rests.append(Rest(moment._replace(path=path), resumed))
         return resumed
 
 
