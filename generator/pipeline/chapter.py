@@ -1,14 +1,12 @@
 """One procedure through the whole flow: read, checked, shown as it stands, printed, its pages laid out."""
 
 import datetime
-from collections.abc import Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 
 from generator.checks import RULES
 from generator.checks.evidence.lab_uses import uses_of
 from generator.formulas import Formula
-from generator.outputs.address_links import OpenBook
-from generator.outputs.page import Page
 from generator.outputs.pages.sheets import Chronicle, procedure_sheets
 from generator.outputs.site import SiteFile
 from generator.pipeline.cards import SetCard, set_cards
@@ -22,7 +20,7 @@ from generator.pipeline.parts import Leaves, keep_files, lay_sheets
 from generator.pipeline.posted_pictures import posted_picture_files
 from generator.pipeline.posted_problems import review_due
 from generator.pipeline.slips import Part
-from generator.pipeline.sources import Sources, step_sources
+from generator.pipeline.sources import step_sources
 from generator.pipeline.standing import Shown, Standing, show_standing
 from generator.posting.shelf import Shelf
 from generator.problems import Level, Problem
@@ -114,68 +112,29 @@ def write_chapter(wanted: Wanted, leaves: Leaves, id: str, watch: Watch, checked
     return Chapter(checked.problems, bool(read.problems), ran if studies else (), uses, display)
 
 
-def first_pages(wanted: Wanted, leaves: Leaves, id: str) -> tuple[tuple[Page, ...], tuple[Problem, ...]]:
-    """The pages that an edited procedure and its classes stand on, without any beside them, and its problems.
-
-    No page where an error stops them. Nothing is noted of what was looked up, and no link is looked up.
-    """
-    read, checked = _judge(wanted, id, wanted.ground)
-    if checked.has_errors:
-        return (), checked.problems
-    shown = _show(wanted, leaves, read, checked, wanted.ground)
-    if shown.stopped:
-        return (), (*checked.problems, *shown.printed.problems)
-    firsts = (next(procedure_sheets(study, chronicle)) for study, chronicle in shown.told)
-    return tuple(sheet.make(OpenBook()) for sheet in firsts), checked.problems
-
-
-def _judge(wanted: Wanted, id: str, looked: Watch | Ground) -> tuple[LabRead, Checked]:
-    """A procedure's files, read and checked over the lab that is looked at."""
-    nouns = replace(wanted.nouns, lab=looked.study.lab, problems=())
+def _judge(wanted: Wanted, id: str, watch: Watch) -> tuple[LabRead, Checked]:
+    """A procedure's files, read and checked."""
+    nouns = replace(wanted.nouns, lab=watch.study.lab, problems=())
     read = read_one(nouns, id) if id in nouns.folder.procedures else nouns
     shelf = wanted.shelf.only(id)
     problems, studies = list(read.problems), {}
     for file in read.procedures.values():
-        for study, found in check_file(looked.study, file, read, shelf):
+        for study, found in check_file(watch.study, file, read, shelf):
             studies[str(study.procedure.id)] = study
             problems += found
-    return read, Checked(tuple(problems), looked.study, studies, shelf=shelf)
-
-
-@dataclass(frozen=True)
-class _Shown:
-    """How a procedure stands, its prints, and every study with what its pages are told from."""
-
-    standings: tuple[Standing, ...]
-    replaced: bool
-    printed: "_Printed"
-    told: tuple[tuple[Study, Chronicle], ...]
-
-    @property
-    def stopped(self) -> bool:
-        """Whether something could not be printed."""
-        return any(problem.level is Level.ERROR for problem in self.printed.problems)
-
-
-def _show(wanted: Wanted, leaves: Leaves, read: LabRead, checked: Checked, looked: Watch | Ground) -> _Shown:
-    standings, issues = show_standing(read, checked, wanted.draft, looked.stock, wanted.pictures)
-    printed = _printed(wanted, leaves, Shown(looked.study, standings))
-    sources = step_sources(read, wanted.edit, wanted.preview)
-    told = tuple(
-        (study, _chronicle(wanted, printed, one, study, checked, sources))
-        for one in standings
-        for study in one.studies.values()
-    )
-    return _Shown(standings, bool(issues), printed, told)
+    return read, Checked(tuple(problems), watch.study, studies, shelf=shelf)
 
 
 def _display(wanted: Wanted, leaves: Leaves, read: LabRead, checked: Checked, watch: Watch) -> Display:
-    shown = _show(wanted, leaves, read, checked, watch)
-    standings, printed, told = shown.standings, shown.printed, shown.told
-    made = () if shown.stopped else told
-    sheets = (it for study, chronicle in made for it in procedure_sheets(study, chronicle))
-    studies = tuple(study for study, _ in told)
-    files = (*printed.files, *posted_picture_files(studies, read.folder))
+    standings, issues = show_standing(read, checked, wanted.draft, watch.stock, wanted.pictures)
+    shown = Shown(watch.study, standings)
+    printed = _printed(wanted, leaves, shown)
+    told = tuple(chronicles(wanted, read, checked, standings, printed.paths, printed.days))
+    stopped = any(problem.level is Level.ERROR for problem in printed.problems)
+    sheets = (
+        it for study, chronicle in ([] if stopped else told) for it in procedure_sheets(study, chronicle)
+    )
+    files = (*printed.files, *posted_picture_files(shown.studies, read.folder))
     part = replace(lay_sheets(leaves, sheets), files=keep_files(leaves, files), problems=printed.problems)
     return Display(
         part,
@@ -183,24 +142,25 @@ def _display(wanted: Wanted, leaves: Leaves, read: LabRead, checked: Checked, wa
         tuple(summary_of(study, chronicle.standing) for study, chronicle in told),
         tuple(card for one in standings for study in one.studies.values()
               for card in current_cards(checked.shelf, study, one.status, one.codes, printed.paths)),
-        tuple(map(papers_of, studies)),
-        shown.replaced,
+        tuple(papers_of(study) for study, _ in told),
+        bool(issues),
         any(one.issue is not None and not one.withdrawn for one in standings),
         tuple(sorted(name for one in standings for name in one.uses)),
     )  # fmt: skip
 
 
-def _chronicle(
-    wanted: Wanted, printed: "_Printed", one: Standing, study: Study, checked: Checked, sources: Sources
-) -> Chronicle:
-    due = review_due(study.procedure, one.head) if one.head else None
-    return Chronicle(
-        wanted.formulas,
-        printed.paths,
-        standing_view(study, checked.shelf, one.status, one.edited, due, one.codes),
-        printed.days.get(str(study.procedure.id), ()),
-        sources.get(one.id, {}),
-    )
+def chronicles(
+    wanted: Wanted, read: LabRead, checked: Checked, standings: Iterable[Standing], paths: frozenset[str],
+    days: Mapping[str, tuple[DayPlanView, ...]],
+) -> Iterator[tuple[Study, Chronicle]]:  # fmt: skip
+    """Every study that is shown with what its pages are told from; `paths` are of its printed files."""
+    sources = step_sources(read, wanted.edit, wanted.preview)
+    for one in standings:
+        for study in one.studies.values():
+            due = review_due(study.procedure, one.head) if one.head else None
+            standing = standing_view(study, checked.shelf, one.status, one.edited, due, one.codes)
+            plans = days.get(str(study.procedure.id), ())
+            yield study, Chronicle(wanted.formulas, paths, standing, plans, sources.get(one.id, {}))
 
 
 @dataclass(frozen=True)

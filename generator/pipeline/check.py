@@ -82,10 +82,8 @@ def check_procedure(
     shelf: Shelf | None = None,
 ) -> tuple[Study, tuple[Problem, ...]]:
     """One procedure's study and its problems, folded and with what is accepted."""
-    sums, faults = work_out(lab.lab, procedure, Known(read.formulas.formulas))
     shelf = shelf or Shelf()
-    posted = Posted(shelf.issues.get(str(procedure.id), ()))
-    study = study_procedure(lab, procedure, sums, class_of, file.languages, posted)
+    study, faults = study_file(lab, procedure, read, file, class_of, shelf)
     broken = any(p.level is Level.ERROR and p.where.file == procedure.where.file for p in read.problems)
     found = [*faults, *posted_in_procedure(study, shelf, broken)]
     for rule in RULES:
@@ -95,6 +93,16 @@ def check_procedure(
     if misread:
         found = [problem for problem in found if problem.order == 0]
     return study, fold(accept(study, found, misread))
+
+
+def study_file(
+    lab: LabStudy, procedure: Procedure, read: LabRead, file: ProcedureFile, class_of: Procedure | None,
+    shelf: Shelf,
+) -> tuple[Study, tuple[Problem, ...]]:  # fmt: skip
+    """A procedure of a file, or a class of it, studied; with what is wrong with its sums."""
+    sums, faults = work_out(lab.lab, procedure, Known(read.formulas.formulas))
+    posted = Posted(shelf.issues.get(str(procedure.id), ()))
+    return study_procedure(lab, procedure, sums, class_of, file.languages, posted), tuple(faults)
 
 
 def _misread(read: LabRead, study: Study) -> bool:

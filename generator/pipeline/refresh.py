@@ -7,8 +7,9 @@ from pathlib import Path
 
 from generator.outputs.page import Page
 from generator.pipeline.build import Outcome, ask, build_wanted
-from generator.pipeline.chapter import Wanted, first_pages
+from generator.pipeline.chapter import Wanted
 from generator.pipeline.check import check
+from generator.pipeline.first_page import first_pages
 from generator.pipeline.kept import Kept
 from generator.pipeline.memory import Memory
 from generator.pipeline.parts import Leaves
@@ -47,11 +48,14 @@ class Desk:
         self._memory = Memory()
         self._wanted: Wanted | None = None
         self._errors: tuple[Problem, ...] = ()
+        self._paths: frozenset[str] = frozenset()
 
     def build(self, pause: Callable[[], None] = lambda: None) -> Outcome:
         """The whole draft; `pause` is called before each piece of work and may end it by raising."""
         outcome = self._built(pause)
         self._errors = _errors(outcome.problems)
+        if outcome.site:
+            self._paths = frozenset(file.path for file in outcome.site.files)
         return outcome
 
     def _built(self, pause: Callable[[], None]) -> Outcome:
@@ -78,10 +82,10 @@ class Desk:
         if wanted is None or found is None or wanted.today != self._day():
             self._wanted = None
             return None
-        folder, ids = found
+        folder, saved = found
         self._wanted = replace(wanted, nouns=replace(wanted.nouns, folder=folder))
-        told = [first_pages(self._wanted, Leaves(self._kept, self._memory), id) for id in sorted(ids)]
-        own = _names(folder, ids)
+        told = [first_pages(self._wanted, self._paths, id, tails) for id, tails in sorted(saved.items())]
+        own = _names(folder, saved)
         others = [problem for problem in self._errors if problem.where.file not in own]
         self._errors = by_place([*others, *_errors(problem for _, found in told for problem in found)])
         pages = () if self._errors else tuple(page for pages, _ in told for page in pages)

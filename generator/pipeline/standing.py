@@ -1,7 +1,7 @@
 """How each procedure stands: what is shown of it, and the lab as it was posted."""
 
 import datetime
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from typing import Any
 
@@ -76,12 +76,12 @@ class Shown:
 
 def show_standing(
     read: LabRead, checked: Checked, draft: bool, stock: Stock | None = None,
-    pictures: Mapping[str, str] | None = None,
+    pictures: Mapping[str, str] | None = None, coded: Collection[str] | None = None,
 ) -> tuple[tuple[Standing, ...], tuple[Issue, ...]]:  # fmt: skip
     """The posted issues where they differ from the files, or with `draft` the files as they stand.
 
     Beside them the issues that are shown in place of the files. `stock` and `pictures` (digests by name)
-    are worked out where not given.
+    are worked out where not given. `coded` are the classes whose cards get their codes, all where not given.
     """
     formulas, shelf = known_formulas(read), checked.shelf
     found: list[Standing] = []
@@ -90,7 +90,7 @@ def show_standing(
         issue = _differing_issue(shelf, drafted)
         if issue and not draft:
             issues.append(issue)
-        found.append(_standing(read, checked, drafted, issue, draft, formulas))
+        found.append(_standing(read, checked, drafted, issue, draft, formulas, coded))
     gone = () if draft else tuple(_without_file(read, checked, issues))
     return (*found, *gone), tuple(issues)
 
@@ -112,6 +112,7 @@ def _standing(
     issue: Issue | None,
     draft: bool,
     formulas: Any,
+    coded: Collection[str] | None,
 ) -> Standing:
     head, withdrawn = checked.shelf.head(drafted.id), checked.shelf.withdrawn(drafted.id)
     studies = drafted.studies
@@ -120,7 +121,8 @@ def _standing(
     status: Status = "posted" if head and (issue is None or not draft) else "draft"
     if withdrawn and status == "posted":
         status = "withdrawn"
-    codes = card_codes(studies, formulas) if status == "draft" else {}
+    wanted = {tail: study for tail, study in studies.items() if coded is None or tail in coded}
+    codes = card_codes(wanted, formulas) if status == "draft" else {}
     uses = frozenset[tuple[str, str]]()
     if head and issue is None and not withdrawn:
         nouns = drafted.content["lab"]

@@ -1,6 +1,6 @@
 """A folder already opened, with some procedures' files as they stand now."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import replace
 from pathlib import Path
 
@@ -8,14 +8,14 @@ from generator.notation.decode import MOST_BYTES
 from generator.reading.folder import Folder
 
 
-def reread_folder(folder: Folder, files: Iterable[Path]) -> tuple[Folder, frozenset[str]] | None:
-    """The same folder with these files read again, and the ids of their procedures.
+def reread_folder(folder: Folder, files: Iterable[Path]) -> tuple[Folder, Mapping[str, set[str]]] | None:
+    """The same folder with these files read again; their tails by procedure, "" for its own file.
 
     None where one of them is no file of a procedure that was there before: then more may have changed than
     what stands in it, and the folder must be opened anew.
     """
     procedures, sides = dict(folder.procedures), dict(folder.sides)
-    ids: set[str] = set()
+    saved: dict[str, set[str]] = {}
     for file in files:
         if file.parent != folder.path:
             return None
@@ -29,8 +29,8 @@ def reread_folder(folder: Folder, files: Iterable[Path]) -> tuple[Folder, frozen
             sides[base, tail] = (name, data)
         else:
             return None
-        ids.add(base)
-    return replace(folder, procedures=procedures, sides=sides), frozenset(ids)
+        saved.setdefault(base, set()).add(tail)
+    return replace(folder, procedures=procedures, sides=sides), saved
 
 
 def _bytes(file: Path) -> bytes | None:
