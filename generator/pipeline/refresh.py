@@ -26,6 +26,27 @@ from generator.reading import (
 )
 
 
+def _go_on() -> None:
+    """No pause at all."""
+
+
+class PausingKept:
+    """A store before each look into which a build may be ended; what it has put in by then stays there."""
+
+    def __init__(self, kept: Kept, pause: Callable[[], None]) -> None:
+        self._kept = kept
+        self.pause = pause
+
+    def get(self, key: str) -> bytes | None:
+        """Pause, then the bytes of a key."""
+        self.pause()
+        return self._kept.get(key)
+
+    def put(self, key: str, content: bytes) -> bool:
+        """Keep bytes."""
+        return self._kept.put(key, content)
+
+
 @dataclass(frozen=True, slots=True)
 class Glance:
     """The pages that edited procedures stand on, and every error known; no page where there is one."""
@@ -50,7 +71,7 @@ class Desk:
         self._errors: tuple[Problem, ...] = ()
         self._paths: frozenset[str] = frozenset()
 
-    def build(self, pause: Callable[[], None] = lambda: None) -> Outcome:
+    def build(self, pause: Callable[[], None] = _go_on) -> Outcome:
         """The whole draft; `pause` is called before each piece of work and may end it by raising."""
         outcome = self._built(pause)
         self._errors = _errors(outcome.problems)
@@ -66,7 +87,10 @@ class Desk:
             if nouns.lab is None:
                 return Outcome(None, check(read_lab(folder), today).problems)
             self._wanted = self._asked(nouns, today)
-        return build_wanted(self._wanted, Leaves(self._kept, self._memory, pause))
+        kept = PausingKept(self._kept, pause)
+        outcome = build_wanted(self._wanted, Leaves(kept, self._memory, pause))
+        kept.pause = _go_on  # the pages of the site are still to be fetched
+        return outcome
 
     def _asked(self, nouns: LabRead, today: datetime.date) -> Wanted:
         site, edit = site_address(self._folder), edit_address(self._folder)

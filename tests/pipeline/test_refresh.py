@@ -154,6 +154,31 @@ def test_a_file_that_is_gone_or_a_link_now_needs_a_build(home: Path, desk: Desk,
     assert desk.glance([home / "plate.yml"]) is None
 
 
+class CalledOffError(Exception):
+    """A build that is not wanted any more."""
+
+
+def test_a_build_is_called_off_even_within_a_procedure(home: Path, desk: Desk, kept: Prints) -> None:
+    replace_in(home / "plate.yml", "title:", "title: Newly")
+    assert desk.glance([home / "plate.yml"])
+    calls = iter(range(1_000_000))
+    at = 3
+
+    def pause() -> None:
+        if next(calls) == at:
+            raise CalledOffError
+
+    with pytest.raises(CalledOffError):
+        desk.build(pause)
+    rows = len(kept.rows)
+    built = desk.build()
+    assert built.site
+    assert len(kept.rows) > rows
+    assert any("Newly" in page.title for page in built.site.pages)
+    assert all(page.sections for page in built.site.pages)
+    assert next(calls) > at
+
+
 def test_a_new_day_needs_a_build(home: Path, kept: Prints) -> None:
     days = iter((TODAY, TODAY + datetime.timedelta(1), TODAY + datetime.timedelta(1)))
     desk = Desk(home, lambda: next(days), kept)
