@@ -20,6 +20,7 @@ from generator.units.quantity import from_si
 
 MIDNIGHT = 24 * 60
 MOST_DECIMALS = 12
+MOST_FIGURES = 4  # A bench measures no finer than that.
 Toward = Literal["nearest", "up", "down"]
 
 
@@ -68,10 +69,12 @@ class Answer:
         return Quantity(whole / scale + 0.0, quantity.unit, decimals)
 
     def _telling_decimals(self, number: float, decimals: int) -> int:
-        """More decimals where fewer than two figures were left: 0.04 A, where one decimal says 0.0 A."""
+        """More decimals where fewer than two figures were left, fewer where over four: 0.04 A, 3024 g."""
         if self.toward == "nearest" and not self.clock:
             while decimals < MOST_DECIMALS and 0 < abs(number) < float(f"1e{1 - decimals}"):
                 decimals += 1
+            while decimals > 0 and abs(number) >= float(f"1e{MOST_FIGURES - decimals}"):
+                decimals -= 1
         return decimals
 
     def show(self, quantity: Quantity) -> str:

@@ -146,12 +146,16 @@ def _harm(study: Study, words: Words, step: Step) -> Iterator[str]:
 
 
 def _worn(study: Study, card: Card) -> dict[str, Set[str]]:
-    """What is on at each step as the walk carries it, and what the step's place asks for outright."""
+    """What is on at each step as the walk carries it, and what the step's place asks for outright.
+
+    Where clothes are changed, what comes off is told by the step itself.
+    """
     found: dict[str, Set[str]] = {}
     for moment in study.walk.straight:
         if moment.stage.stage in card.stages:
             place = study.place(moment.step.at)
             asked = {str(piece) for piece in place.wear} if place and not place.wear_when else set[str]()
-            worn = set(moment.before.names("worn")) | asked
+            off = moment.step.take_off if moment.step.do == "wear" else ()
+            worn = (set(moment.before.names("worn")) - set(map(str, off))) | asked
             found[str(moment.step.id)] = {piece for piece in worn if piece in study.lab.ppe}
     return found

@@ -38,6 +38,7 @@ class CardWords:
     repeat: str
     on: str
     off: str
+    change: str
     extraction: str
     rack: str
     rock: str
@@ -91,6 +92,7 @@ ENGLISH = CardWords(
     repeat="REPEAT",
     on="PUT ON",
     off="TAKE OFF",
+    change="CHANGE",
     extraction="EXTRACTION",
     rack="RACK",
     rock="SHAKE",
@@ -161,6 +163,7 @@ SPANISH = CardWords(
     repeat="REPITA",
     on="PÓNGASE",
     off="QUÍTESE",
+    change="CÁMBIESE",
     extraction="EXTRACCIÓN",
     rack="SOPORTE",
     rock="AGITE",

@@ -11,6 +11,7 @@ from generator.reading import open_folder, read_lab
 from generator.sums import Known
 from generator.views.card import CardView
 from generator.views.filling.card import CardFacts, card_view
+from generator.views.filling.door_sign import door_sign_view, unattended_steps
 
 ROOT = Path(__file__).parents[2]
 SITE = "https://circuits.larkmere.example/"
@@ -32,8 +33,22 @@ def facts() -> CardFacts:
 
 
 @cache
-def line_cards() -> tuple[CardView, ...]:
-    """The cards of the line, marked as a build marks them."""
+def all_cards() -> tuple[CardView, ...]:
+    """Every card and door sign of the lab, classes and other languages too, marked as a build marks them."""
     mark = card_marks(shown(), SITE)
-    (study,) = (study for study in shown().studies if study.procedure.id == LINE)
-    return tuple(mark(study, card, card_view(study, card, facts())) for card in study.procedure.cards)
+    found = []
+    for study in shown().studies:
+        found += [mark(study, card, card_view(study, card, facts())) for card in study.procedure.cards]
+        found += [door_sign_view(study, step, facts()) for step in unattended_steps(study)]
+    return tuple(found)
+
+
+def name(card: CardView) -> str:
+    """What a test calls a card: "copper-the-holes/etch-card"."""
+    return f"{card.procedure}/{card.card}"
+
+
+@cache
+def line_cards() -> tuple[CardView, ...]:
+    """The cards of the line alone."""
+    return tuple(card for card in all_cards() if card.procedure == LINE)

@@ -23,7 +23,8 @@ from generator.views.card import CardMark, CardStep, CardTable, CardView, Orient
 from generator.views.card_words import ENGLISH
 from generator.views.paper import PaperBlanks, PaperCell, PaperTable, PaperView, PaperWords
 from tests.press import samples
-from tests.press.demo_cards import line_cards
+from tests.press.demo_cards import all_cards
+from tests.press.demo_cards import name as name_of
 from tests.press.pdf_reading import letters, overlapping, page_size, picture
 
 FLAT_CAPITALS, FLAT_LOWER = frozenset("EFHIKLTXZ"), frozenset("xvz")
@@ -72,7 +73,7 @@ def spoken(node: Any) -> Iterator[int]:
             yield from spoken(node["/K"])
 
 
-@pytest.mark.parametrize("card", line_cards(), ids=lambda card: card.card)
+@pytest.mark.parametrize("card", all_cards(), ids=name_of)
 def test_a_card_is_read_out_as_it_is_printed(card: CardView) -> None:
     """The tree of tags goes through the content from its beginning to its end, and leaves nothing out."""
     pdf = card_pdf(card)
@@ -110,7 +111,7 @@ def test_states_do_not_hang_on_colour() -> None:
     """Signal word, frame and mark are black on white or white on black: colour is in the signs alone."""
     from generator.outputs.press.drawing import Box, Text
 
-    for card in line_cards():
+    for card in all_cards():
         for mark in sheet_of(card).marks:
             if isinstance(mark, Text):
                 assert mark.ink in ("black", "white")

@@ -149,7 +149,7 @@ NESTED: dict[str, str | tuple[str, str, str]] = {
     "Watch.fail": ("Current off.", f"{NOT}the card says it", "Current off."),
     "Fail.say": ("Keep the plate.", f"{NOT}the card says it", "Keep the plate."),
     "Fail.mend": ("Blow it dry.", f"{NOT}the card says it", "Blow it dry."),
-    "Fail.redo": ("step 8 again", f"{NOT}the card says it", "8"),
+    "Fail.redo": ("back to step 8", f"{NOT}the card says it", "8"),
     "Fail.at_most": ("twice at most", f"{NOT}the card says it", "at most twice"),
     "Fail.call": ("Course instructor", f"{NOT}the card says it", "course instructor"),
     "Stage.stage": IDS,

@@ -110,7 +110,7 @@ def _identity(card: CardView) -> list[Run]:
         (words.card, card.card), (words.issue, card.issue),
         (words.check_code, card.check_code), (words.good_until, card.good_until),
     )  # fmt: skip
-    pairs = [f"{label} {_solid(value)}" for label, value in parts if value]
+    pairs = [_solid(f"{label} {value}") for label, value in parts if value]
     note = [Run(words.draft_note, bold=True)] if card.status == "draft" else []
     return [*note, Run("\u00a0· ".join(pairs))]
 

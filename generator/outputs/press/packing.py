@@ -104,7 +104,8 @@ def _room_for(runs: tuple[Run, ...], lines: int) -> float:
 def _measured(item: Item, left: float, words: float, letters: Letters) -> _Cell:
     lines = line_count(item.runs, words, letters.text)
     ink = letters.text * (1 + (lines - 1) * PITCH)
-    return _Cell(item, left, words, max(letters.sign, ink))
+    # Words higher than their sign keep clear of those above and below, or they would read as one.
+    return _Cell(item, left, words, max(letters.sign, ink + letters.gap if lines > 2 else 0.0))
 
 
 def _cell(cell: _Cell, letters: Letters) -> Block:

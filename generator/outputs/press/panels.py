@@ -10,9 +10,9 @@ from typing import NamedTuple
 from generator.outputs.press.blocks import Block, abreast, stacked, text_block
 from generator.outputs.press.drawing import Run, Sign
 from generator.outputs.press.frames import framed, inked, inner_room
-from generator.outputs.press.letters import DESCENT, Letters
+from generator.outputs.press.letters import Letters
 from generator.outputs.press.packing import Item, packed
-from generator.outputs.press.wrapping import whole, width
+from generator.outputs.press.wrapping import width
 from generator.outputs.signs import sign_name
 from generator.views.card import CardHazard, CardHelp, CardView, CardWear
 from generator.views.card_words import CardWords
@@ -49,10 +49,12 @@ def _set(card: Panels, room: float, letters: Letters, rail: bool) -> tuple[Block
 
 
 def _label_width(card: Panels, letters: Letters) -> float:
-    """The label column holds the widest signal word."""
-    stop = width(card.words.stop, letters.signal, heavy=True)
-    signal = width(_signal(card), letters.signal, heavy=True) if card.hazards else 0.0
-    return max(stop, signal) + 2 * letters.gap
+    """The label column holds the widest word of its labels, so that all are of one height."""
+    labels = [card.words.stop]
+    labels += [card.words.wear] if card.wear else []
+    labels += [_signal(card)] if card.hazards else []
+    words = [word for label in labels for word in label.split()]
+    return max(width(word, letters.signal, heavy=True) for word in words) + 2 * letters.gap
 
 
 def _signal(card: Panels) -> str:
@@ -68,10 +70,9 @@ def _wear(card: Panels, room: float, label: float, letters: Letters) -> Block:
     if not label:
         word = text_block(runs, room, letters.signal, role="heading")
         return stacked((word, packed(items, room, letters)._replace(gap=letters.gap)))
-    cap = letters.signal if whole(runs, label - letters.gap, letters.signal) else letters.place
-    word = text_block(runs, label - letters.gap, cap, role="heading")
+    word = text_block(runs, label - letters.gap, letters.signal, role="heading")
     signs = packed(items, room - label - letters.gap, letters)
-    down = max(0.0, (letters.sign - cap) / 2)
+    down = (letters.sign - letters.signal) / 2
     lowered = Block(word.height + down, ((0.0, down, word),), split=word.split)
     return abreast((lowered, signs), (letters.gap, label + letters.gap))
 
@@ -97,22 +98,7 @@ def _hazards(card: Panels, room: float, label: float, letters: Letters) -> Block
     items = [
         _item(symbol or "W001", " · ".join(texts), card, letters) for symbol, texts in _by_sign(card.hazards)
     ]
-    ways = (packed(items, inner, letters), _clustered(items, inner, letters))
-    lowest = min(ways, key=lambda way: (way.split, round(way.height, 3)))
-    return framed(_signal(card), "", lowest, room, label, letters)
-
-
-def _clustered(items: Sequence[Item], room: float, letters: Letters) -> Block:
-    """All signs in a row, then all the words as one paragraph."""
-    step = letters.sign + 0.4 * letters.gap
-    left = len(items) * step + 0.4 * letters.gap
-    runs = [run if n == 0 else Run(f"· {run.text}") for n, item in enumerate(items) for run in item.runs]
-    text = text_block(runs, max(room - left, letters.text), letters.text)
-    ink = text.height - DESCENT * letters.text
-    height = max(letters.sign, ink)
-    top = min((height - letters.sign) / 2, letters.pitch)
-    signs = tuple((n * step, top, item.sign) for n, item in enumerate(items))
-    return Block(height, (*signs, (left, (height - ink) / 2, text)), split=text.split)
+    return framed(_signal(card), "", packed(items, inner, letters), room, label, letters)
 
 
 def _by_sign(hazards: Sequence[CardHazard]) -> tuple[tuple[str, tuple[str, ...]], ...]:

@@ -1,6 +1,7 @@
 """Framed marks for a state that must not be missed: a picture of its own and the words."""
 
 from collections.abc import Sequence
+from unicodedata import combining, normalize
 
 from generator.outputs.press.blocks import Block, Late, abreast
 from generator.outputs.press.drawing import Box, Run, Sign, Text
@@ -8,17 +9,32 @@ from generator.outputs.press.letters import Letters
 from generator.outputs.press.wrapping import width
 from generator.views.card import CardMark
 
-# Height of a mark in cap heights: behind a line of text it stays clear of what hangs from the line above.
-PILL = 1.5
+# White over and under its capitals in cap heights: behind a line of text its frame stays clear of what hangs
+# from the line above, and what hangs from its own words stays inside. An accent takes more.
+_OVER, _ACCENT, _UNDER = 0.24, 0.36, 0.52
 # Side of its picture in cap heights.
 _SIDE = 1.25
+
+
+def over(mark: CardMark) -> float:
+    """The white over the capitals of a mark in cap heights."""
+    return _ACCENT if any(combining(letter) for letter in normalize("NFD", mark.text)) else _OVER
+
+
+def low(marks: Sequence[CardMark]) -> bool:
+    """True when the marks can stand behind a line of text, under another."""
+    return all(over(mark) == _OVER for mark in marks)
+
+
+def _height(mark: CardMark, letters: Letters) -> float:
+    return (over(mark) + 1 + _UNDER) * letters.text
 
 
 def pill(mark: CardMark, letters: Letters) -> tuple[Block, float]:
     """The mark as a block, and its width in mm."""
     words, across = _widths(mark, letters)
     drawn = Late(lambda: _drawn(mark, words, across, letters))
-    return Block(PILL * letters.text, ((0.0, 0.0, drawn),)), across
+    return Block(_height(mark, letters), ((0.0, 0.0, drawn),)), across
 
 
 def _widths(mark: CardMark, letters: Letters) -> tuple[float, float]:
@@ -28,8 +44,7 @@ def _widths(mark: CardMark, letters: Letters) -> tuple[float, float]:
 
 
 def _drawn(mark: CardMark, words: float, across: float, letters: Letters) -> Block:
-    height, side = PILL * letters.text, _SIDE * letters.text
-    top = (height - letters.text) / 2
+    height, side = _height(mark, letters), _SIDE * letters.text
     lines = ((Run(mark.text, bold=True),),)
     text = Text(0.0, 0.0, words, letters.text, letters.pitch, lines)
     edge = 0.07 * letters.text
@@ -41,7 +56,7 @@ def _drawn(mark: CardMark, words: float, across: float, letters: Letters) -> Blo
         (
             (edge, edge, frame),
             (0.45 * letters.gap, (height - side) / 2, sign),
-            (side + letters.gap, top, text),
+            (side + letters.gap, over(mark) * letters.text, text),
         ),
     )
 

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from generator.outputs.press.blocks import Block, Words, paragraph, stacked, text_block
 from generator.outputs.press.drawing import Run
 from generator.outputs.press.letters import DESCENT, Letters
-from generator.outputs.press.pills import pill_rows, pills_width
+from generator.outputs.press.pills import low, over, pill_rows, pills_width
 from generator.outputs.press.wrapping import width
 from generator.views.card import CardMark, CardStep
 
@@ -46,13 +46,13 @@ def _marked(
     full = columns.room - columns.sentence
     pills = pill_rows(marks, full, letters)
     last = _last_line(says)
-    if beside and last and len(pills) == 1:
+    if beside and last and len(pills) == 1 and low(marks):
         text, down = last
         left = text.last + letters.space
         # Beside the times a line is short; so is whatever follows on it.
         room = full - (time + letters.space if time else 0.0)
         if left + pills_width(marks, letters) <= room:
-            top = down + text.height - (letters.text + pills[0].height) / 2
+            top = down + text.height - (1 + over(marks[0])) * letters.text
             height = max(says.height, top + pills[0].height)
             return says._replace(height=height, parts=(*says.parts, (left, top, pills[0])))
     return stacked([says, *pills])

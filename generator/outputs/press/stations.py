@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from generator.outputs.press.blocks import Block, Late, Part, paragraph, text_block
 from generator.outputs.press.drawing import Box, Run
 from generator.outputs.press.letters import Letters
-from generator.outputs.press.pills import pill
+from generator.outputs.press.pills import over, pill
 from generator.outputs.press.wrapping import run_width, width
 from generator.views.card import CardMark
 
@@ -50,7 +50,7 @@ def place_head(
         block, across = pill(mark, letters)
         if x + across > room:
             x, y = start, height + 0.4 * letters.gap
-        parts.append((x, y or (letters.disc - block.height) / 2, block))
+        parts.append((x, y or top + letters.place - (1 + over(mark)) * letters.text, block))
         height = max(height, y + block.height)
         x += across + letters.gap
     line = Box(0.0, letters.disc / 2, letters.bar, height - letters.disc / 2, fill="black")

@@ -92,7 +92,7 @@ def _tied(
     for place, step in enumerate(stay.steps):
         notes = _notes(card.words, step)
         says = _told(step)
-        parts = [says, *notes] if density == "loose" else [(*says, *(run for note in notes for run in note))]
+        parts = [says, *notes] if density == "loose" else [_run_on(says, notes)]
         marks = [mark for mark in step.marks if mark.kind not in _ARRIVAL]
         block = step_row(step, parts, marks, columns, letters, beside=density != "loose")
         gap = letters.gap if place else first
@@ -107,9 +107,8 @@ def _close_stay(card: CardView, stay: Stay, columns: Columns, letters: Letters) 
         # A numbered place is named once; after that its disc says it.
         named = stay.title and not place and not (stay.known and stay.number)
         lead = [Run(f"{stay.title}:")] if named else []
-        runs = (*lead, *_told(step))
-        notes = tuple(run for note in _notes(card.words, step) for run in note)
-        block = step_row(step, [(*runs, *notes)], step.marks, columns, letters, beside=True)
+        runs = (*lead, *_run_on(_told(step), _notes(card.words, step)))
+        block = step_row(step, [runs], step.marks, columns, letters, beside=True)
         gap = 0.75 * letters.gap if place else letters.gap
         if place or not stay.placed:
             tie = letters.bar if stay.placed else 0.0
@@ -121,10 +120,24 @@ def _close_stay(card: CardView, stay: Stay, columns: Columns, letters: Letters) 
 
 @lru_cache(maxsize=4_000)
 def _told(step: CardStep) -> tuple[Run, ...]:
-    """Verb and sentence; a sentence that begins with the verb does not say it twice."""
-    verb = f"{step.verb} "
-    again = step.sentence[: len(verb)].upper() == verb.upper()
-    return Run(step.verb, bold=True), Run(step.sentence[len(verb) :] if again else step.sentence)
+    """Verb and sentence; a sentence that begins with the verb, or its first word, does not say it twice."""
+    words, first = step.sentence.split(" "), step.verb.split(" ")
+    same = 0
+    while same < min(len(words), len(first)) and words[same].upper() == first[same]:
+        same += 1
+    verb = " ".join(first[:same]) if same else step.verb
+    return Run(verb, bold=True), Run(" ".join(words[same:]))
+
+
+def _run_on(says: tuple[Run, ...], notes: tuple[tuple[Run, ...], ...]) -> tuple[Run, ...]:
+    """All in one paragraph, with a stop between two that would read as one."""
+    parts = (says, *notes)
+    return tuple(run for part in parts[:-1] for run in (*part[:-1], _stopped(part[-1]))) + parts[-1]
+
+
+def _stopped(run: Run) -> Run:
+    ended = not run.text or run.text.endswith((".", "!", "?", ":", ";"))
+    return run if ended else Run(f"{run.text}.", run.bold)
 
 
 def _with_station(block: Block, stay: Stay, letters: Letters) -> Block:

@@ -8,10 +8,13 @@ from itertools import accumulate, pairwise
 from typing import NamedTuple
 
 from generator.outputs.press.drawing import Line, Run
+from generator.outputs.press.holding import held
 from generator.outputs.press.metrics import bold, medium, tidy
 
 Word = tuple[str, bool, float]
 _HAIR = 1e-9
+# A word of fewer cap heights looks lost on a line of its own.
+_SHORT = 5.0
 
 
 @lru_cache(maxsize=20_000)
@@ -31,12 +34,16 @@ def run_width(line: Iterable[Run], cap: float) -> float:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Paragraph:
-    """Words with the left and right edge of each on one endless line, in cap heights; the widest word."""
+    """Words with the left and right edge of each on one endless line, in cap heights; the widest word.
+
+    `held` numbers the words that no line begins with where the one before can go with them.
+    """
 
     words: tuple[Word, ...]
     starts: tuple[float, ...]
     ends: tuple[float, ...]
     widest: float
+    held: frozenset[int]
 
 
 @lru_cache(maxsize=10_000)
@@ -60,7 +67,8 @@ def _laid(words: Sequence[Word]) -> Paragraph:
         end = start + word[2]
         starts.append(start)
         ends.append(end)
-    return Paragraph(tuple(words), tuple(starts), tuple(ends), max(word[2] for word in words))
+    widest = max(word[2] for word in words)
+    return Paragraph(tuple(words), tuple(starts), tuple(ends), widest, held([word[0] for word in words]))
 
 
 def _narrowed(laid: Paragraph, least: float) -> Paragraph:
@@ -82,10 +90,25 @@ def _cuts(laid: Paragraph, rooms: Sequence[float]) -> tuple[int, ...]:
         # Always one word at least.
         first = bisect_right(ends, starts[first] + room, first + 1)
         if first >= count:
-            return tuple(cuts)
+            return _company(laid, cuts, room)
+        while first in laid.held and first > cuts[-1] + 1:
+            first -= 1
         if last and len(cuts) <= last:
             room = rooms[len(cuts)] + _HAIR
         cuts.append(first)
+
+
+def _company(laid: Paragraph, cuts: list[int], room: float) -> tuple[int, ...]:
+    """The same cuts, a short last word not left alone where the line above can spare another."""
+    last = cuts[-1]
+    if last < len(laid.words) - 1 or laid.words[last][2] >= _SHORT or len(cuts) < 2:
+        return tuple(cuts)
+    first = last - 1
+    while first in laid.held:
+        first -= 1
+    if first > cuts[-2] + 1 and laid.ends[last] - laid.starts[first] <= room:
+        cuts[-1] = first
+    return tuple(cuts)
 
 
 def _pieces(word: Word, room: float) -> Iterator[Word]:

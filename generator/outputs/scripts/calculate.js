@@ -10,6 +10,7 @@ const MOST_STEPS = 10000;
 /** Far out, one more is the same double again. */
 const FARTHEST = 1e9;
 const MOST_DECIMALS = 12;
+const MOST_FIGURES = 4;
 
 /** @typedef {{numerator: number, denominator: number, offset: number}} UnitFactor */
 
@@ -34,12 +35,15 @@ export function isOutside(value, low, high) {
 
 /**
  * @param {number} number @param {number} decimals @param {string} toward
- * @returns {number} more decimals where fewer than two figures were left: 0.04 A, where one decimal says 0.0 A
+ * @returns {number} more decimals where fewer than two figures were left: 0.04 A, where one decimal says 0.0 A;
+ *   fewer where a decimal would say more than four figures: 3024 g, where one decimal says 3024.0 g
  */
 export function tellingDecimals(number, decimals, toward) {
   let found = decimals;
   const size = Math.abs(number);
-  if (toward === "nearest") while (found < MOST_DECIMALS && size > 0 && size < Number("1e" + (1 - found))) found += 1;
+  if (toward !== "nearest") return found;
+  while (found < MOST_DECIMALS && size > 0 && size < Number("1e" + (1 - found))) found += 1;
+  while (found > 0 && size >= Number("1e" + (MOST_FIGURES - found))) found -= 1;
   return found;
 }
 

@@ -8,6 +8,7 @@ from generator.hazards import signal_word, statement_text
 from generator.hazards.edition import Edition
 from generator.model import Card, Step
 from generator.study import Study
+from generator.views.addresses import procedure_address
 from generator.views.card import CardHazard, CardHelp, CardView, CardWear, Status
 from generator.views.card_words import CardWords, card_words
 from generator.views.filling.card_phrases import phrases
@@ -24,6 +25,8 @@ _SIGNS = (
     ("W016", ("H300", "H301", "H310", "H311", "H330", "H331")),
 )
 _GENERAL = "W001"
+# The body from the head down, hands last: gloves go on over everything.
+_DOWN = ("eyes", "face", "hearing", "lungs", "body", "feet", "hands")
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,7 +49,7 @@ def card_view(study: Study, card: Card, facts: CardFacts) -> CardView:
     steps = _steps(study, card)
     everything = not card.show
     room, procedure = study.lab.lab, study.procedure
-    address = f"{facts.site}procedures/{str(procedure.id).split('.')[0]}/"
+    address = f"{facts.site}{procedure_address(str(procedure.id))}/"
     codes = _codes(study, steps) if card.stages else study.used_codes()
     hazards = everything or "hazards" in card.show
     return CardView(
@@ -59,7 +62,7 @@ def card_view(study: Study, card: Card, facts: CardFacts) -> CardView:
         dated=facts.dated or study.today.isoformat(),
         address=address,
         caution=fixed.caution,
-        procedure_title=words.whole("title", procedure.title),
+        procedure_title=_procedure_title(study, words),
         lab_title=f"{room.name}, {room.title or ''} {room.room}".replace(",  ", ", "),
         orientation="landscape" if card.turned else "either",
         status=facts.status,
@@ -89,6 +92,12 @@ def _title(words: Words, card: Card) -> str:
     return words.stage(str(card.stages[0]), str(card.title))
 
 
+def _procedure_title(study: Study, words: Words) -> str:
+    """A class goes by its own title, or its cards could not be told from those of the whole procedure."""
+    title, base = study.procedure.title, study.class_of
+    return words.whole("title", title) if base is None or base.title == title else str(title)
+
+
 def _steps(study: Study, card: Card) -> tuple[Step, ...]:
     wanted = set(card.stages)
     return tuple(located.step for located in study.steps() if located.stage.stage in wanted)
@@ -100,13 +109,20 @@ def _stations(study: Study, steps: tuple[Step, ...]) -> tuple[str, ...]:
 
 
 def _wear(study: Study, steps: tuple[Step, ...], words: Words) -> tuple[CardWear, ...]:
-    """All that is worn at any step of the card, in the order of the lab's own list."""
+    """All that work is done in, from the head down, in the order in which it goes on."""
     ids = {id(step) for step in steps}
-    worn = {str(piece) for piece in study.lab.lab.base_wear}
-    for moment in study.walk.straight:
+    worn = dict.fromkeys(map(str, study.lab.lab.base_wear), 0)
+    here = set(worn)
+    for number, moment in enumerate(study.walk.straight, 1):
+        on = {*moment.before.names("worn"), *moment.after.names("worn")}
+        for piece in on:
+            worn.setdefault(piece, number)
         if id(moment.step) in ids:
-            worn |= set(moment.before.names("worn")) | set(moment.after.names("worn"))
-    pieces = [(name, piece) for name, piece in study.lab.ppe.items() if name in worn]
+            # Where clothes are changed, what comes off is told by the step.
+            off = moment.step.take_off if moment.step.do == "wear" else ()
+            here |= on - set(map(str, off))
+    pieces = [(name, piece) for name, piece in study.lab.ppe.items() if name in here]
+    pieces.sort(key=lambda pair: (_DOWN.index(pair[1].protects), worn[pair[0]], pair[1].over is not None))
     return tuple(
         CardWear(str(piece.symbol or ""), words.lab("ppe", str(name), "title", piece.title))
         for name, piece in pieces
@@ -115,11 +131,8 @@ def _wear(study: Study, steps: tuple[Step, ...], words: Words) -> tuple[CardWear
 
 def _help(study: Study, steps: tuple[Step, ...], words: Words, fixed: CardWords) -> tuple[CardHelp, ...]:
     help = study.lab.lab.help
-    who = called(study, steps)
-    role = study.role(who)
-    reach = words.lab("roles", who, "reach", role.reach) if role else ""
     rows = (
-        (fixed.call, f"{words.role(who)}: {reach}" if reach else words.role(who)),
+        (fixed.call, words.reached(called(study, steps))),
         (fixed.emergency, words.help("emergency", help.emergency)),
         (fixed.eyewash, words.help("eyewash", help.eyewash)),
         (fixed.shower, words.help("shower", help.shower)),

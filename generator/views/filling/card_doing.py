@@ -15,17 +15,28 @@ def amount_shown(
 ) -> str:
     """The one given amount of a step without a time, to stand in large figures; else empty.
 
-    An amount that is worked out changes with the day's numbers and is never large on a wall.
+    An amount that is worked out or read changes with the day's numbers and is never large on a wall.
     """
     if dwell_shown or len(step.use) != 1 or step.repeat or stage.repeat:
         return ""
     [amount] = step.use.values()
+    if _read_off(words, step, amount):
+        return ""
     return show_amount(words.study, amount, formulas) if isinstance(_given(words, amount), Quantity) else ""
 
 
 def _given(words: Words, amount: Quantity | str) -> object:
     """The amount itself, or what the job gives under its name: a quantity or a formula; else None."""
     return amount if isinstance(amount, Quantity) else words.study.procedure.job.get(amount)
+
+
+def _read_off(words: Words, step: Step, amount: Quantity | str) -> bool:
+    """Whether the amount is what the step is to find, as in a titration: added until something is seen."""
+    given = words.study.procedure.job.get(amount) if isinstance(amount, str) else None
+    if step.do != "add" or not isinstance(given, Quantity) or not step.check:
+        return False
+    units = [reading.unit for reading in step.record.values() if reading.unit and reading.limit is None]
+    return any(Quantity(1.0, unit).dimension == given.dimension for unit in units)
 
 
 def amounts_shown(
@@ -46,6 +57,8 @@ def amounts_shown(
             shown = say.in_all(shown)
         if isinstance(given, FormulaRef):
             shown = say.worked_out(shown)
+        elif _read_off(words, step, amount):
+            shown = say.read_off(shown)
         parts.append(f"{chemical_title(words, str(id))}: {shown}")
     return "; ".join(parts)
 

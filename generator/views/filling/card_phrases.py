@@ -10,11 +10,11 @@ _SOLID = "\u00a0"
 
 @dataclass(frozen=True, slots=True)
 class Phrases:
-    """again(step number, times) · within(window, step number) · every(time, what) · ramp(time).
+    """again, back_to(step number, times) · within(window, step number) · every(time, what) · ramp(time).
 
     Of a ready-reckoner: at_step(step number) · held(other inputs) · never_above(limit).
 
-    Of amounts and repeats: in_all(amount) · worked_out(amount) · steps_for(first, last, count) ·
+    Of amounts and repeats: in_all(amount) · worked_out, read_off(amount) · steps_for(first, last, count) ·
     from_step(first, count) · counted(count and word).
 
     Joining words of a window: between(low, high) · up_to(high) · at_least(low). A window never breaks over a
@@ -22,6 +22,7 @@ class Phrases:
     """
 
     again: Callable[[str, int], str]
+    back_to: Callable[[str, int], str]
     within: Callable[[str, str], str]
     every: Callable[[str, str], str]
     ramp: Callable[[str], str]
@@ -33,6 +34,7 @@ class Phrases:
     never_above: Callable[[str], str]
     in_all: Callable[[str], str]
     worked_out: Callable[[str], str]
+    read_off: Callable[[str], str]
     steps_for: Callable[[str, str, str], str]
     from_step: Callable[[str, str], str]
     counted: Callable[[Counted], str]
@@ -61,7 +63,8 @@ def _counted_es(counted: Counted) -> str:
 
 
 ENGLISH = Phrases(
-    again=lambda step, count: f"Then step {step} again, {_times_en(count)}.",
+    again=lambda step, count: f"Do step {step} again, {_times_en(count)}.",
+    back_to=lambda step, count: f"Go back to step {step}, {_times_en(count)}.",
     within=lambda window, step: f"{window} after step {step}",
     every=lambda time, what: f"every {time}: {what}",
     ramp=lambda time: f"up in {time}",
@@ -73,6 +76,7 @@ ENGLISH = Phrases(
     never_above=lambda limit: f"Never above {limit}",
     in_all=lambda amount: f"{amount} in all",
     worked_out=lambda amount: f"work it out on the page, example {amount}",
+    read_off=lambda amount: f"read how much goes in, example {amount}",
     steps_for=lambda first, last, count: f"{count}, steps {first} to {last}",
     from_step=lambda first, count: f"from step {first}, until {count} are done",
     counted=show_counted,
@@ -82,7 +86,8 @@ ENGLISH = Phrases(
     rest="the rest",
 )
 SPANISH = Phrases(
-    again=lambda step, count: f"Después, otra vez el paso {step}, {_times_es(count)}.",
+    again=lambda step, count: f"Repita el paso {step}, {_times_es(count)}.",
+    back_to=lambda step, count: f"Vuelva al paso {step}, {_times_es(count)}.",
     within=lambda window, step: f"{window} después del paso {step}",
     every=lambda time, what: f"cada {time}: {what}",
     ramp=lambda time: f"sube en {time}",
@@ -94,6 +99,7 @@ SPANISH = Phrases(
     never_above=lambda limit: f"Nunca más de {limit}",
     in_all=lambda amount: f"{amount} en total",
     worked_out=lambda amount: f"calcúlelo en la página, ejemplo {amount}",
+    read_off=lambda amount: f"lea cuánto entra, ejemplo {amount}",
     steps_for=lambda first, last, count: f"{count}, pasos {first} a {last}",
     from_step=lambda first, count: f"desde el paso {first}, hasta completar {count}",
     counted=_counted_es,

@@ -72,7 +72,7 @@ def _row(row: Row, located: Located) -> CardStep:
     return CardStep(
         id=str(step.id),
         number=row.numbers[str(step.id)],
-        verb=row.fixed.verbs[step.do],
+        verb=_verb(row.fixed, step),
         sentence=row.words.sentence(step),
         stage=str(located.stage.stage),
         stage_title=row.words.stage(str(located.stage.stage), located.stage.title),
@@ -102,6 +102,13 @@ def _row(row: Row, located: Located) -> CardStep:
         container=_container(row, step),
         pause=pause_shown(row.words, step, row.phrases),
     )
+
+
+def _verb(fixed: CardWords, step: Step) -> str:
+    """The word for what is done; of clothes, whether they go on, come off, or both."""
+    if step.do != "wear" or not (step.put_on or step.take_off):
+        return fixed.verbs[step.do]
+    return fixed.change if step.put_on and step.take_off else fixed.on if step.put_on else fixed.off
 
 
 def _window(row: Row, step: Step) -> str:

@@ -51,7 +51,7 @@ def seen_shown(row: Row, step: Step) -> tuple[str, str, str]:
     ]
     if limited:
         parts.append(", ".join(limited))
-    return "; ".join(parts), if_not, row.words.role(call) if call not in ("", row.called) else ""
+    return "; ".join(parts), if_not, row.words.reached(call) if call not in ("", row.called) else ""
 
 
 def _looked(row: Row, step: Step, place: Place) -> Iterator[str]:
@@ -85,8 +85,9 @@ def _if_not(row: Row, step: Step) -> str:
     if fail.mend:
         parts.append(row.words.sentence(fail.mend))
     if fail.redo or fail.mend or fail.at_most:
-        target = row.numbers.get(str(fail.redo or step.id), "")
-        parts.append(row.phrases.again(target, fail.at_most or 1))
+        target, times = str(fail.redo or step.id), fail.at_most or 1
+        again = row.phrases.again if target == step.id else row.phrases.back_to
+        parts.append(again(row.numbers.get(target, ""), times))
     # Without a stop between them two sentences would read as one.
     stopped = (part if part.endswith((".", "!", "?")) else f"{part}." for part in parts[:-1])
     return " ".join((*stopped, *parts[-1:]))

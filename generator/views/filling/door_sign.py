@@ -27,7 +27,7 @@ def door_sign_view(study: Study, step: Step, facts: CardFacts) -> CardView:
     words = Words(study)
     fixed = card_words(words.language)
     room, procedure = study.lab.lab, study.procedure
-    address = f"{facts.site}{procedure_address(str(procedure.id).partition('.')[0])}/"
+    address = f"{facts.site}{procedure_address(str(procedure.id))}/"
     place = study.place(step.at)
     edition = Edition(room.ghs)
     codes = study.statements_of(str(place.holds)) if place and place.holds else ()

@@ -40,7 +40,7 @@ def run_sheet_view(study: Study, facts: CardFacts) -> PaperView:
     """One run on a page or two: steps that set, time, read, check or wait, each with a blank beside it."""
     procedure, room = study.procedure, study.lab.lab
     told = _Telling(study, Words(study), facts.formulas, step_numbers(study))
-    address = f"{facts.site}{procedure_address(str(procedure.id).partition('.')[0])}/"
+    address = f"{facts.site}{procedure_address(str(procedure.id))}/"
     issue = f"issue {facts.issue} · check code {facts.check_code}" if facts.issue else ""
     return PaperView(
         id=f"{procedure.id}-run-sheet",

@@ -71,3 +71,9 @@ class Words:
         """The title of a role, empty without one."""
         role = self.study.role(id)
         return self.lab("roles", str(id), "title", role.title) if role else ""
+
+    def reached(self, id: str) -> str:
+        """A role and where it is reached: "Duty technician: room B12 or extension 417"."""
+        role = self.study.role(id)
+        reach = self.lab("roles", id, "reach", role.reach) if role else ""
+        return f"{self.role(id)}: {reach}" if reach else self.role(id)
