@@ -35,6 +35,15 @@
     });
   }
 
+  /** Pictures that are the same stay the same elements, so that none is loaded again. @param {Element} now @param {Element} next */
+  function keepPictures(now, next) {
+    var old = Array.from(now.querySelectorAll("img"));
+    next.querySelectorAll("img").forEach(function (fresh) {
+      var at = old.findIndex(function (one) { return one.isEqualNode(fresh); });
+      if (at >= 0) fresh.replaceWith(old.splice(at, 1)[0]);
+    });
+  }
+
   /** @param {string} html of the article */
   function swap(html) {
     var now = document.querySelector("article");
@@ -43,6 +52,7 @@
     if (!now || asksForMore(made.content)) return location.reload();
     var next = /** @type {Element} */ (now.cloneNode(false)); // what listens to the old one goes with it
     next.append(made.content);
+    keepPictures(now, next);
     now.replaceWith(next);
     document.querySelectorAll(".nw-bench-bar").forEach(function (bar) { bar.remove(); });
     if (window.newelWake) window.newelWake();

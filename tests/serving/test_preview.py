@@ -1,6 +1,7 @@
 """The preview: every save at once, a broken file over the last good page, nobody but this machine."""
 
 import http.client
+import json
 import threading
 import time
 from collections.abc import Callable, Iterable, Iterator
@@ -10,7 +11,7 @@ from pathlib import Path
 
 import pytest
 import uvicorn
-from playwright.sync_api import Browser, expect
+from playwright.sync_api import Browser, Route, expect
 
 from generator.outputs.page import Page, Section
 from generator.outputs.site import Site, SiteFile
@@ -259,6 +260,46 @@ def test_a_card_stands_beside_its_page_and_follows(
     page.get_by_role("button", name="Page alone").click()
     expect(beside).to_be_hidden()
     page.close()
+
+
+@pytest.mark.browser
+def test_a_reader_who_missed_a_build_gets_the_page_as_it_is(
+    chromium: Browser, lab: Lab, preview: Preview, client: Client
+) -> None:
+    page = chromium.new_page()
+    page.set_default_timeout(5000)
+
+    def build_meanwhile(route: Route) -> None:
+        lab.site = site_saying("second")
+        preview.refresh()
+        route.continue_()
+
+    page.route("**/_newel/preview.js", build_meanwhile, times=1)
+    page.goto(f"http://127.0.0.1:{client.port}/")
+    expect(page.get_by_text("second")).to_be_visible()
+    page.close()
+
+
+def told(client: Client, path: str, version: int) -> list[str]:
+    """The first message of the stream about a page that was opened at a version."""
+    connection = http.client.HTTPConnection("127.0.0.1", client.port, timeout=5)
+    connection.request("GET", f"/_newel/news?page={path}&version={version}")
+    message = json.loads(connection.getresponse().readline().removeprefix(b"data: "))
+    connection.close()
+    return sorted(message)
+
+
+def test_news_bring_the_page_only_to_who_has_another(preview: Preview, client: Client) -> None:
+    assert told(client, "index.html", preview.shown.version) == ["problems", "version"]
+    assert told(client, "index.html", preview.shown.version - 1) == ["problems", "reload", "version"]
+    assert told(client, "nowhere/index.html", 0) == ["problems", "version"]
+
+
+def test_a_page_says_which_build_it_shows(lab: Lab, preview: Preview, client: Client) -> None:
+    assert f'data-version="{preview.shown.version}"' in client.get("/")[1]
+    lab.site = site_saying("second")
+    preview.refresh()
+    assert f'data-version="{preview.shown.version}"' in client.get("/")[1]
 
 
 def test_a_port_that_is_taken_is_refused_with_another(client: Client) -> None:
