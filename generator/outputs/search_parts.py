@@ -7,12 +7,12 @@ weights are worked out once, as that search would, and a page loads only those o
 import json
 import re
 from collections import Counter
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from hashlib import sha256
 from math import floor, log
 from typing import Any
 
-from generator.outputs.search import script_form
+from generator.outputs.search import SEPARATOR, script_form
 
 # Bytes. Weighed in Chromium on a busy machine, 0.14 MB took 2.9 s and 0.81 MB 6.6 s to the first result: the
 # demo lab, at half of this, stays in one file.
@@ -21,6 +21,8 @@ SPLIT_ABOVE = 300_000
 PART_SIZE = 48_000
 # Saturation of a word said often; BM25 as the theme's search sets it, where length does not count.
 _K1 = 1.2
+# Number of an entry, how often a word is said there, and what a field and an entry count for.
+_Place = tuple[int, int, float]
 _TAG = re.compile(r"<[^>]*>")
 # These words run into one another there; the theme has a cutter for each.
 _NO_SPACES = frozenset(("hi", "ja", "ko", "th", "zh"))
@@ -56,16 +58,19 @@ def split_index(index: str) -> tuple[str, dict[str, str]]:
     stop = _STOP_WORDS.split() if config["lang"] == ["en"] and config["pipeline"] else []
     weights = _weights(docs, config["fields"], words, frozenset(stop))
     ordered = sorted(weights.items(), key=lambda row: row[0].encode("utf-16-be"))  # as JavaScript compares
-    word_files = [dict(rows) for rows in _cut(ordered)]
-    text_files = list(_cut([doc["text"] for doc in docs]))
+    rows = [f"{_json(word)}:{_json(found)}" for word, found in ordered]
+    texts = [_json(doc["text"]) for doc in docs]
+    word_files, text_files = list(_cut(rows)), list(_cut(texts))
     titles = [[doc["location"], doc["title"], *([doc["tags"]] if doc.get("tags") else [])] for doc in docs]
     # A folder of its own for each index: what a browser kept of an older one is never read with a newer.
     folder = sha256(index.encode()).hexdigest()[:12]
-    named = {"titles": titles} | _numbered("words", word_files) | _numbered("texts", text_files)
+    named = {"titles": _json(titles)}
+    named |= {f"words-{n}": f"{{{','.join(rows[span])}}}" for n, span in enumerate(word_files)}
+    named |= {f"texts-{n}": f"[{','.join(texts[span])}]" for n, span in enumerate(text_files)}
     config["parts"] = {
         "folder": folder,
-        "words": [next(iter(rows)) for rows in word_files],
-        "texts": [sum(map(len, text_files[:number])) for number in range(len(text_files))],
+        "words": [ordered[span.start][0] for span in word_files],
+        "texts": [span.start for span in text_files],
         "stop": stop,
     }
     parts = {f"{folder}/{name}.js": _part(name, content) for name, content in named.items()}
@@ -93,49 +98,51 @@ def _weights(
     BM25 (Robertson and Zaragoza 2009) with the theme's constants, rounded in each field to a thousandth as
     there.
     """
-    said: dict[str, list[tuple[int, str, int]]] = {}
+    said: dict[str, list[_Place]] = {}
     for number, doc in enumerate(docs):
-        for field in fields:
-            for word, often in Counter(_words(doc.get(field, ""), separator, stop)).items():
-                said.setdefault(word, []).append((number, field, often))
-    found: dict[str, list[float]] = {}
-    for word, places in said.items():
-        rare = log(1 + abs((len(docs) - len(places) + 0.5) / (len(places) + 0.5)))
-        sums: dict[int, float] = {}
-        for number, field, often in places:
-            boost = fields[field].get("boost", 1.0) * docs[number].get("boost", 1.0)
-            weight = rare * (_K1 + 1) * often / (_K1 + often) * boost
-            sums[number] = sums.get(number, 0.0) + floor(weight * 1000 + 0.5) / 1000
-        found[word] = [value for row in sums.items() for value in (row[0], round(row[1], 3))]
-    return found
+        for field, told in fields.items():
+            boost = told.get("boost", 1.0) * doc.get("boost", 1.0)
+            for word, often in Counter(_words(doc.get(field, ""), separator)).items():
+                said.setdefault(word, []).append((number, often, boost))
+    return {
+        word: _weighed(places, len(docs)) for word, places in said.items() if word and word not in stop
+    }
 
 
-def _words(html: str | list[str], separator: re.Pattern[str], stop: frozenset[str]) -> Iterator[str]:
-    for text in [html] if isinstance(html, str) else html:
-        for piece in _TAG.split(text):
-            yield from (word for word in separator.split(piece.lower()) if word and word not in stop)
+def _weighed(places: Sequence[_Place], docs: int) -> list[float]:
+    """Number of an entry and a word's weight in it, by turns, from where and how often it is said."""
+    rare = log(1 + abs((docs - len(places) + 0.5) / (len(places) + 0.5)))
+    known: dict[tuple[int, float], float] = {}
+    sums: dict[int, float] = {}
+    for number, often, boost in places:
+        weight = known.get((often, boost))
+        if weight is None:
+            exact = rare * (_K1 + 1) * often / (_K1 + often) * boost
+            weight = known[often, boost] = floor(exact * 1000 + 0.5) / 1000
+        sums[number] = round(sums[number] + weight, 3) if number in sums else weight
+    return [value for row in sums.items() for value in row]
 
 
-def _cut(rows: Sequence[Any]) -> Iterator[list[Any]]:
-    """The rows in lists of about PART_SIZE characters each."""
-    part: list[Any] = []
-    size = 0
-    for row in rows:
-        part.append(row)
-        size += len(_json(row))
-        if size > PART_SIZE:
-            yield part
-            part, size = [], 0
-    if part:
-        yield part
+def _words(html: str | list[str], separator: re.Pattern[str]) -> list[str]:
+    texts = [html] if isinstance(html, str) else html
+    if separator.pattern == SEPARATOR:  # a line's end parts words there, as a tag does
+        return separator.split(_TAG.sub("\n", "\n".join(texts)).lower())
+    pieces = (piece for text in texts for piece in _TAG.split(text))
+    return [word for piece in pieces for word in separator.split(piece.lower())]
 
 
-def _numbered(name: str, contents: Iterable[object]) -> dict[str, object]:
-    return {f"{name}-{number}": content for number, content in enumerate(contents)}
+def _cut(rows: Sequence[str]) -> Iterator[slice]:
+    """Which rows stand together, in parts of about PART_SIZE characters each."""
+    start = size = 0
+    for number, row in enumerate(rows):
+        size += len(row)
+        if size > PART_SIZE or number == len(rows) - 1:
+            yield slice(start, number + 1)
+            start, size = number + 1, 0
 
 
-def _part(name: str, content: object) -> str:
-    safe = _json(content).replace("\u2028", "\\u2028").replace("\u2029", "\\u2029")
+def _part(name: str, content: str) -> str:
+    safe = content.replace("\u2028", "\\u2028").replace("\u2029", "\\u2029")
     return f'newelSearchPart("{name}",{safe});\n'
 
 

@@ -19,7 +19,6 @@ from generator.pipeline.contents import picture_digests
 from generator.pipeline.edition import edition_of, find_edition, keep_edition, revised, site_of
 from generator.pipeline.fold import fold_missing
 from generator.pipeline.kept import NOTHING_KEPT, Kept, plain_key
-from generator.pipeline.lab_parts import Whole, finish
 from generator.pipeline.looks import survey
 from generator.pipeline.memory import Memory
 from generator.pipeline.parts import Leaves
@@ -99,6 +98,8 @@ def build_wanted(wanted: Wanted, leaves: Leaves) -> Outcome:
 
 def _whole(wanted: Wanted, leaves: Leaves, keys: Mapping[str, str]) -> Outcome:
     """Every chapter, then the pages of the lab round them."""
+    from generator.pipeline.lab_parts import Whole, finish  # an edit of words alone does without
+
     chapters = dict(_chapters(wanted, leaves, keys))
     problems = _problems(wanted, chapters)
     if _stops(problems):

@@ -126,15 +126,18 @@ class _Watched(Mapping[Any, Any]):
     found: dict[str, str] = field(repr=False)
 
     def __getitem__(self, id: Any) -> Any:
-        _note(self.found, self.digests, id)
+        if id not in self.found:
+            _note(self.found, self.digests, id)
         return self.ids[id]
 
     def get(self, id: Any, default: Any = None) -> Any:
-        _note(self.found, self.digests, id)
+        if id not in self.found:
+            _note(self.found, self.digests, id)
         return self.ids.get(id, default)
 
     def __contains__(self, id: object) -> bool:
-        _note(self.found, self.digests, id)
+        if id not in self.found:
+            _note(self.found, self.digests, id)
         return id in self.ids
 
     def __iter__(self) -> Iterator[Any]:

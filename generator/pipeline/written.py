@@ -14,9 +14,8 @@ Back = Callable[[Any], Any]
 
 def write_row(value: object) -> bytes:
     """Records, tuples, texts, numbers and maps by text as JSON."""
-    return json.dumps(_plain(value), ensure_ascii=False, separators=(",", ":")).encode(
-        "utf-8", "surrogatepass"
-    )
+    text = json.dumps(value, ensure_ascii=False, separators=(",", ":"), default=_plain, check_circular=False)
+    return text.encode("utf-8", "surrogatepass")
 
 
 def read_row(row: bytes) -> Any:
@@ -32,13 +31,10 @@ def value_of(kind: type[Made], data: Any) -> Made:
 
 
 def _plain(value: Any) -> Any:
-    if value is None or isinstance(value, bool | int | float | str):
-        return value
-    if isinstance(value, tuple | list):
-        return [_plain(item) for item in value]
+    """What JSON does not know by itself: a record, or a map that is no dict."""
     if isinstance(value, Mapping):
-        return {str(key): _plain(inner) for key, inner in value.items()}
-    return [_plain(getattr(value, name)) for name in _names(cast(Hashable, type(value)))]
+        return dict(value)
+    return [getattr(value, name) for name in _names(cast(Hashable, type(value)))]
 
 
 @cache

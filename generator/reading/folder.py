@@ -101,7 +101,8 @@ def _bytes(found: list[Path], path: Path, shown: str, problems: list[Problem]) -
     inside = path.resolve()
     for file in found:
         name = f"{shown}/{file.relative_to(path).as_posix()}"
-        if not _is_inside(file, inside):
+        # A thousand files that are no links need not be followed.
+        if (file.parent != path or file.is_symlink()) and not _is_inside(file, inside):
             problems.append(_unread(name, "the file is a link that leads out of the folder", _COPY))
         elif file.exists() and not file.is_file():
             problems.append(_unread(name, "this is no file", "rename it, or take it out of this folder"))
