@@ -62,6 +62,10 @@ class PaperLines:
     note: str = ""
 
 
+CAUTION = (
+    "The supplier's safety data sheet, the safety office, local codes and licensed practice stand above this"
+    " sheet."
+)
 PaperPart = PaperTable | PaperBlanks | PaperWords | PaperLines
 
 
@@ -87,7 +91,7 @@ class PaperView:
     status: Status = "draft"
     address: str = ""
     address_shown: str = ""
-    caution: str = ENGLISH.caution
+    caution: str = CAUTION
     parts: tuple[PaperPart, ...] = ()
     most_pages: int = 2
     words: CardWords = field(default=ENGLISH)

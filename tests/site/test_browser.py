@@ -158,3 +158,20 @@ def test_what_can_be_touched_is_large_enough(chromium: Browser, sample_folder: P
     )
     assert small == []
     context.close()
+
+
+def test_a_copy_on_a_wall_is_read_on_a_telephone(chromium: Browser, sample_folder: Path) -> None:
+    """At 360 px a card's name has the whole line, and a screen reader still finds a table of rows."""
+    context = chromium.new_context(viewport={"width": 360, "height": 800})
+    page, problems = open_page(context, f"{sample_folder.as_uri()}/cards/index.html")
+    table = page.get_by_role("table").first
+    names = table.get_by_role("rowheader")
+    assert names.count() == table.get_by_role("row").count() - 1 > 0
+    assert table.get_by_role("columnheader").count() == 4
+    for name in names.all():
+        box = name.bounding_box()
+        assert box is not None and box["width"] >= 300
+    region = page.locator(".nw-posted .nw-wide")
+    assert region.evaluate("one => one.scrollWidth <= one.clientWidth")
+    assert problems == []
+    context.close()

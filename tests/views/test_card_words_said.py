@@ -37,7 +37,7 @@ def test_what_only_comes_off_is_not_to_be_worn() -> None:
 def test_going_back_is_told_from_doing_again() -> None:
     assert step("copper-the-holes/etch-card", "see-pink").if_not.endswith("Go back to step 39, once.")
     assert step("copper-the-holes/etch-card-es", "see-pink").if_not.endswith("Vuelva al paso 39, una vez.")
-    assert step("copper-the-holes/clean-card", "see-dry").if_not == "Go back to step 21, 3 times at most."
+    assert step("copper-the-holes/clean-card", "see-dry").if_not == "Go back to step 21, 3\u00a0times at most."
     assert step("open-and-close-the-lab/close-card", "lids").if_not.endswith(
         "Do step 7 again, twice at most."
     )

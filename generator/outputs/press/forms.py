@@ -99,7 +99,7 @@ def blanks(line: PaperBlanks, room: float, letters: Letters) -> Block:
     wide = (room - (count - 1) * letters.space) / count
     texts = (*line.texts, *[""] * (count - len(line.texts)))
     columns = [_blank(label, text, wide, letters) for label, text in zip(line.labels, texts, strict=True)]
-    return abreast(columns, [n * (wide + letters.space) for n in range(count)], gap=letters.gap)
+    return abreast(columns, [n * (wide + letters.space) for n in range(count)], gap=letters.space)
 
 
 def _blank(label: str, text: str, wide: float, letters: Letters) -> Block:

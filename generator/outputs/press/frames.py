@@ -1,6 +1,5 @@
 """The frame of a panel: its signal word white on black, left in a wide panel, on top in a narrow one."""
 
-
 from generator.outputs.press.blocks import Block, Part, text_block
 from generator.outputs.press.drawing import Box, Run, Sign
 from generator.outputs.press.letters import DESCENT, Letters

@@ -15,7 +15,7 @@ _TICKS = (10, 15, 30, 60, 120)
 # Height of a bar and of a lane in cap heights.
 _BAR, _LANE = 1.7, 2.1
 # The column of labels in parts of the room: the same in all charts of a sheet, so that their clocks agree.
-_LABELS = 0.19
+_LABELS = 0.23
 
 
 @dataclass(frozen=True, slots=True)

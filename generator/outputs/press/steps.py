@@ -123,9 +123,9 @@ def _told(step: CardStep) -> tuple[Run, ...]:
     """Verb and sentence; a sentence that begins with the verb, or its first word, does not say it twice."""
     words, first = step.sentence.split(" "), step.verb.split(" ")
     same = 0
-    while same < min(len(words), len(first)) and words[same].upper() == first[same]:
+    while same < min(len(words), len(first)) and words[same].upper().rstrip(".,") == first[same]:
         same += 1
-    verb = " ".join(first[:same]) if same else step.verb
+    verb = " ".join(words[:same]).upper() or step.verb
     return Run(verb, bold=True), Run(" ".join(words[same:]))
 
 

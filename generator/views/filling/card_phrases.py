@@ -49,11 +49,11 @@ class Phrases:
 
 
 def _times_en(count: int) -> str:
-    return {1: "once", 2: "twice at most"}.get(count, f"{count} times at most")
+    return {1: "once", 2: "twice at most"}.get(count, f"{count}{_SOLID}times at most")
 
 
 def _times_es(count: int) -> str:
-    return {1: "una vez"}.get(count, f"{count} veces como máximo")
+    return {1: "una vez"}.get(count, f"{count}{_SOLID}veces como máximo")
 
 
 def _counted_es(counted: Counted) -> str:

@@ -5,7 +5,7 @@ from collections.abc import Mapping
 from generator.formulas import Formula
 from generator.model import Card, Step
 from generator.study import Located, Study
-from generator.units import show_quantity
+from generator.units import UnitsError, read_quantity, show_quantity
 from generator.views.card import CardMark, CardStep
 from generator.views.card_words import CardWords
 from generator.views.filling.card_doing import (
@@ -145,10 +145,13 @@ def setting_shown(study: Study, step: Step, formulas: Mapping[str, Formula], wor
 def _one_setting(name: str, value: object) -> str:
     if isinstance(value, tuple):
         return " → ".join(f"{show_quantity(leg.to)} {show_quantity(leg.hold)}" for leg in value)
-    # A number with its unit says what it is; a bare number or a word needs its name.
-    shown = str(value).replace("degC", "°C").replace(" °C", "\u00a0°C")
-    measured = any(map(str.isdigit, shown)) and not shown.isdigit()
-    return shown if measured else f"{name.replace('-', ' ').replace('_', ' ')} {shown}"
+    shown = str(value)
+    try:
+        return show_quantity(read_quantity(shown))
+    except UnitsError:
+        # A number with something behind it says what it is; a bare number or a word needs its name.
+        measured = any(map(str.isdigit, shown)) and not shown.isdigit()
+        return shown if measured else f"{name.replace('-', ' ').replace('_', ' ')} {shown}"
 
 
 def _setting(row: Row, step: Step) -> str:
