@@ -30,6 +30,25 @@ def _go_on() -> None:
     """No pause at all."""
 
 
+class SureKept:
+    """A store that keeps in memory what the one behind it does not take: what was made is not made again."""
+
+    def __init__(self, kept: Kept) -> None:
+        self._kept = kept
+        self._here: dict[str, bytes] = {}
+
+    def get(self, key: str) -> bytes | None:
+        """The bytes of a key."""
+        found = self._here.get(key)
+        return self._kept.get(key) if found is None else found
+
+    def put(self, key: str, content: bytes) -> bool:
+        """Keep bytes, which will be there when asked for."""
+        if not self._kept.put(key, content):
+            self._here[key] = content
+        return True
+
+
 class PausingKept:
     """A store before each look into which a build may be ended; what it has put in by then stays there."""
 
@@ -65,7 +84,7 @@ class Desk:
     def __init__(self, folder: Path, day: Callable[[], datetime.date], kept: Kept) -> None:
         self._folder = folder
         self._day = day
-        self._kept = kept
+        self._kept = SureKept(kept)
         self._memory = Memory()
         self._wanted: Wanted | None = None
         self._errors: tuple[Problem, ...] = ()
