@@ -108,7 +108,7 @@ class Watch(Located):
     """How often."""
     check: Sentence | None = None
     """What must be seen."""
-    record: Recorded = {}
+    record: Recorded = Field(default_factory=dict)
     """What is written down."""
     fail: Fail | None = None
     """What follows when it is not as it should be."""
@@ -129,7 +129,9 @@ class Step(Located):
     """The place where it is done."""
     into: Ref | None = None
     """The mixture or vessel that something goes into."""
-    use: Annotated[dict[Ref, Annotated[Quantity | Text, Reader(read_used)]], Named] = {}
+    use: Annotated[dict[Ref, Annotated[Quantity | Text, Reader(read_used)]], Named] = Field(
+        default_factory=dict
+    )
     """What is used and how much; so a hazard reaches the step."""
     for_: Annotated[Quantity | FormulaRef, Reader(read_time)] | None = Field(default=None, alias="for")
     """The time that matters to the work."""
@@ -145,7 +147,7 @@ class Step(Located):
     """What is looked for on opening, where the place is not as it usually is."""
     check: Sentence | None = None
     """What must be seen."""
-    record: Recorded = {}
+    record: Recorded = Field(default_factory=dict)
     """What is written down, with its unit and limit."""
     fail: Fail | None = None
     """What follows when it is not as it should be."""
@@ -167,7 +169,9 @@ class Step(Located):
     """The rack that the part goes on."""
     rock: Annotated[Counted, Reader(read_rock)] | None = None
     """How often the part is moved to shake air out."""
-    set: Annotated[dict[Name, Annotated[Text | tuple[Leg, ...], Reader(read_setting)]], Named] = {}
+    set: Annotated[dict[Name, Annotated[Text | tuple[Leg, ...], Reader(read_setting)]], Named] = Field(
+        default_factory=dict
+    )
     """What a machine is set to, or a temperature profile."""
     power: PowerOn | None = None
     """The current that is brought up."""
@@ -187,7 +191,7 @@ class Step(Located):
     """A picture and the words for it."""
     formulas: Refs = ()
     """Formulas that help here; the page links to them."""
-    given: Annotated[dict[Name, Annotated[Value, Reader(read_value)]], Named] = {}
+    given: Annotated[dict[Name, Annotated[Value, Reader(read_value)]], Named] = Field(default_factory=dict)
     """Inputs of formulas for this step alone."""
     was: Id | None = None
     """The id that it had in an earlier issue."""

@@ -45,6 +45,7 @@ class Composer:
     def __init__(self, text: str, file: str, seen: Sequence[Problem]) -> None:
         self.next: Any = CParser(text).get_event
         self.file = file
+        self.escapes = "\\" in text
         self.seen = seen
         self.found: list[Problem] = []
         self.depth = 0
@@ -88,8 +89,8 @@ class Composer:
         line, column = start.line, start.column
         length = end.column - column if end.line == line else 1
         where = tuple.__new__(Location, (self.file, line + 1, column + 1, length if length > 1 else 1))
-        if not value.isprintable() and (unseen := INVISIBLE.search(value)):
-            # Quotes may hold an escape for what the file itself must not hold.
+        if self.escapes and not value.isprintable() and (unseen := INVISIBLE.search(value)):
+            # An escape in quotes may stand for what the file itself must not hold.
             self.found.append(invisible(where, unseen.group()))
             value = INVISIBLE.sub("", value)
         made = str.__new__(Text, value)

@@ -58,12 +58,14 @@ def decode(data: bytes, file: str) -> tuple[str, tuple[Problem, ...]]:
             ),
         )
     text = text.replace("\r\n", "\n").replace("\r", "\n")
+    if ("<<<<<<<" in text or ">>>>>>>" in text) and (mixed := _MERGE.search(text)):
+        return "", (_merged(_place(file, text, mixed.start())),)
+    if text.replace("\n", "").isprintable():
+        return text, ()
     unseen = tuple(
         invisible(_place(file, text, found.start()), found.group())
         for found in islice(INVISIBLE.finditer(text), _MOST_TOLD)
     )
-    if mixed := _MERGE.search(text):
-        return "", (_merged(_place(file, text, mixed.start())),)
     return ("", unseen) if unseen else (text, ())
 
 

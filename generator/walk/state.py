@@ -89,20 +89,20 @@ class State(NamedTuple):
     def same_as(self, other: "State") -> bool:
         """Whether two moments differ in nothing but the clock and since when things hold."""
         mine, theirs = self.atoms, other.atoms
-        return all(
-            _same(kind, mine.get(kind, _NOTHING), theirs.get(kind, _NOTHING))
-            for kind in mine.keys() | theirs.keys()
-        )
-
-
-def _same(kind: str, one: Mapping[str, Atom], other: Mapping[str, Atom]) -> bool:
-    """Clock times count only as being there; how long ago is compared by whoever needs it."""
-    if one is other:
+        for kind in mine.keys() | theirs.keys():
+            one, two = mine.get(kind, _NOTHING), theirs.get(kind, _NOTHING)
+            if one is not two and not _same(kind in ("entered", "made"), one, two):
+                return False
         return True
-    pairs = [(one.get(name, _NONE).value, other.get(name, _NONE).value) for name in one.keys() | other.keys()]
-    if kind in ("entered", "made"):
-        return all(bool(mine) == bool(theirs) for mine, theirs in pairs)
-    return all(mine == theirs for mine, theirs in pairs)
+
+
+def _same(clocks: bool, one: Mapping[str, Atom], other: Mapping[str, Atom]) -> bool:
+    """Clock times count only as being there; how long ago is compared by whoever needs it."""
+    for name in one.keys() | other.keys():
+        mine, theirs = one.get(name, _NONE).value, other.get(name, _NONE).value
+        if mine != theirs and not (clocks and mine and theirs):
+            return False
+    return True
 
 
 class Draft:

@@ -65,8 +65,8 @@ def touch(draft: Draft, step: Step) -> None:
     gloves = now.gloves()
     if not gloves or step.at is None:
         return
-    atom = now.atom("glove", gloves[-1])
     touched = now.touched(gloves[-1])
-    if str(step.at) not in touched:
+    if step.at not in touched:
         # The glove counts since it was put on, so its `since` stays.
-        draft.keep("glove", gloves[-1], Atom(touched | {str(step.at)}, atom.since))
+        since = now.atom("glove", gloves[-1]).since
+        draft.keep("glove", gloves[-1], Atom(touched | {str(step.at)}, since))

@@ -1,7 +1,7 @@
 """Names of people, as they are told apart from the ids of roles."""
 
 import re
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable
 
 from generator.checks.evidence.references import Reference
 from generator.model import Lab, Located, Step, Text
@@ -12,6 +12,7 @@ _NAME = re.compile(
     rf"(?:Dr|Mr|Mrs|Ms|Mx|Prof|Professor)\b\.? {_WORD}"
 )
 _NO_SENTENCES = frozenset({"now", "where", "marks"})
+_HOLDERS = (Located, dict, tuple)
 
 
 def people(lab: Lab) -> tuple[str, ...]:
@@ -51,12 +52,12 @@ def _collect(thing: object, step: str, found: list[tuple[Text, str]]) -> None:
     if isinstance(thing, Located):
         step = str(thing.id) if isinstance(thing, Step) else step
         inside = (value for field, value in vars(thing).items() if value and field not in _NO_SENTENCES)
-    elif isinstance(thing, Mapping):
+    elif isinstance(thing, dict):
         inside = thing.values()
     elif isinstance(thing, tuple):
         inside = thing
     for value in inside:
         if isinstance(value, Text):
             found.append((value, step))
-        elif not isinstance(value, str):
+        elif isinstance(value, _HOLDERS):
             _collect(value, step, found)

@@ -39,7 +39,8 @@ def find(study: Study) -> Iterator[Problem]:
     there = {id: place for _, id, place in visits}
     wanted = {id: {*worn_as(study.lab, place.wear)} for id, place in there.items()}
     for moment, id, place in visits:
-        if moment.step.do in _NOT_HANDS_ON or (place.wear_when == "hot" and not _is_hot(moment.before, id)):
+        cold = place.wear_when == "hot" and not _is_hot(moment.before, id)
+        if not wanted[id] or cold or moment.step.do in _NOT_HANDS_ON:
             continue
         missing = sorted(wanted[id].difference(moment.before.names("worn")))
         if missing:
