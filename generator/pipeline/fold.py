@@ -112,12 +112,17 @@ class _Folded:
             return self.wrong_steps[problem.step]
         if problem.path and _branch(problem.path) in self.wrong_paths:
             return self.wrong_paths[_branch(problem.path)]
-        known = [self.heads[cause] for cause in problem.causes if cause in self.heads]
+        heads = [self.head_behind(cause) for cause in problem.causes]
+        known = [index for index in heads if index is not None]
         fitting = [index for index in known if not _graver(problem, self.kept[index])]
         if problem.causes and len(fitting) == len(problem.causes):
             return fitting[0]
         grave = [index for index in known if self.kept[index].level is Level.ERROR]
         return grave[0] if grave and problem.level is not Level.ERROR else None
+
+    def head_behind(self, cause: Cause) -> int | None:
+        """The kept problem that knows of a cause, or that its step stands at the wrong place of the run."""
+        return self.heads.get(cause, self.heads.get(misplaced(cause.since)))
 
 
 def _branch(path: str) -> str:

@@ -20,31 +20,31 @@ TODAY = datetime.date(2026, 11, 25)
 
 
 @cache
-def _text() -> tuple[Any, Any]:
+def _text(id: str) -> tuple[Any, Any]:
     folder = open_folder(DEMO, "procedures")
-    procedure = plain(read_text(folder.procedures[ID][1], "p").root)  # type: ignore[arg-type]
+    procedure = plain(read_text(folder.procedures[id][1], "p").root)  # type: ignore[arg-type]
     lab: dict[str, Any] = {}
     for data in folder.lab.values():
         lab = lay_over(lab, plain(read_text(data, "l").root))  # type: ignore[arg-type]
     return procedure, lab
 
 
-def demo() -> tuple[Any, Any]:
+def demo(id: str = ID) -> tuple[Any, Any]:
     """The demo's procedure and lab as plain data, to be changed freely."""
-    return copy.deepcopy(_text())
+    return copy.deepcopy(_text(id))
 
 
-def check_data(procedure: Any, lab: Any, alone: bool = True) -> Checked:
+def check_data(procedure: Any, lab: Any, alone: bool = True, id: str = ID) -> Checked:
     """Everything that is found in the changed demo; `alone` without its posted issue and its side files."""
     folder = open_folder(DEMO, "procedures")
     changed = dataclasses.replace(
         folder,
         lab={"procedures/lab.yml": as_yaml(lab).encode()},
-        procedures={ID: (f"procedures/{ID}.yml", as_yaml(procedure).encode())},
-        posted={} if alone else {name: data for name, data in folder.posted.items() if f"/{ID}/" in name},
-        sides={} if alone else {key: side for key, side in folder.sides.items() if key[0] == ID},
+        procedures={id: (f"procedures/{id}.yml", as_yaml(procedure).encode())},
+        posted={} if alone else {name: data for name, data in folder.posted.items() if f"/{id}/" in name},
+        sides={} if alone else {key: side for key, side in folder.sides.items() if key[0] == id},
     )
-    return check(read_lab(changed), TODAY, "" if alone else ID)
+    return check(read_lab(changed), TODAY, "" if alone else id)
 
 
 def grave(checked: Checked) -> tuple[Problem, ...]:
@@ -54,29 +54,37 @@ def grave(checked: Checked) -> tuple[Problem, ...]:
 
 @dataclass(frozen=True)
 class Planted:
-    """A planted mistake: edits, and the rules of which one at least must be named, at a step where told."""
+    """A planted mistake: edits, and the rules of which one at least must be named, at a step where told.
+
+    `id` is the procedure that is edited.
+    """
 
     title: str
     edits: tuple[str, ...]
     rules: tuple[str, ...]
     step: str = ""
+    id: str = ID
 
 
 def read_planted(path: Path) -> list[Planted]:
-    """`== title`, edit lines, then `--- rule or other-rule @step`; `--- clean` for a correct variant."""
+    """`== title`, edit lines, then `--- rule or other-rule @step`; `--- clean` for a correct variant.
+
+    A first line `in ID` names another procedure than the plating.
+    """
     out = []
     for block in ("\n" + path.read_text(encoding="utf-8")).split("\n== ")[1:]:
         head, _, expected = block.strip().partition("\n--- ")
         title, *edits = head.split("\n")
+        id = edits.pop(0).removeprefix("in ") if edits[0].startswith("in ") else ID
         words = [word for word in expected.split() if word != "or"]
         step = next((word[1:] for word in words if word.startswith("@")), "")
-        out.append(Planted(title, tuple(edits), tuple(w for w in words if not w.startswith("@")), step))
+        out.append(Planted(title, tuple(edits), tuple(w for w in words if not w.startswith("@")), step, id))
     return out
 
 
 def plant(planted: Planted) -> tuple[Any, Any]:
     """The demo with the edits carried out: drop, move, change, after, before, swap; lab, procedure."""
-    procedure, lab = demo()
+    procedure, lab = demo(planted.id)
     for line in planted.edits:
         verb, _, rest = line.partition(" ")
         if verb == "lab":

@@ -23,7 +23,7 @@ def test_the_demo_walks_clean_through_all_its_loops() -> None:
 
 @pytest.mark.parametrize("planted", PLANTED, ids=lambda planted: planted.title)
 def test_a_planted_mistake_is_named(planted: Planted) -> None:
-    found = grave(check_data(*plant(planted)))
+    found = grave(check_data(*plant(planted), id=planted.id))
     told = [f"{p.rule} @{p.step}: {p.message}" for p in found]
     hits = [p for p in found if p.rule in planted.rules and planted.step in ("", p.step)]
     assert hits, told
@@ -48,6 +48,6 @@ def test_there_are_enough_of_them() -> None:
 
 def test_every_path_of_a_problem_is_a_path_of_the_walk() -> None:
     for planted in PLANTED:
-        checked = check_data(*plant(planted))
-        paths = {"", *(checked.studies[ID].walk.paths if ID in checked.studies else ())}
+        checked = check_data(*plant(planted), id=planted.id)
+        paths = {"", *(checked.studies[planted.id].walk.paths if planted.id in checked.studies else ())}
         assert {p.path for p in checked.problems if p.level is Level.ERROR} <= paths

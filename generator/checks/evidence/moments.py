@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from typing import Any
 
 from generator.model import Place
-from generator.problems import Cause, Problem, RuleDoc
+from generator.problems import Cause, Problem, RuleDoc, misplaced
 from generator.study import LabStudy, Study, title_of
 from generator.walk import START, End, Moment, State
 
@@ -42,10 +42,22 @@ def found_at(doc: RuleDoc, moment: Moment, message: str, fix: str, *causes: Caus
 def found_at_end(
     doc: RuleDoc, study: Study, end: End, since: str, message: str, fix: str, *causes: Cause
 ) -> Problem:
-    """A problem of the end of a path; it stands on the step since when it holds, or on the last step."""
+    """A problem of the end of a path; it stands on the step since when it holds, or on the last step.
+
+    What the last step leaves behind is one fault, whatever it leaves: the run cannot end with that step.
+    """
     step = study.step(since) or study.procedure.steps[-1]
+    last = study.walk.moments[end.order - 2].step
+    explains = (misplaced(since),) if since == last.id else ()
     return doc.found(
-        step.spot("id"), message, fix, step=str(step.id), path=end.path, order=end.order, causes=causes
+        step.spot("id"),
+        message,
+        fix,
+        step=str(step.id),
+        path=end.path,
+        order=end.order,
+        causes=causes,
+        explains=explains,
     )
 
 

@@ -2,10 +2,11 @@
 
 from collections.abc import Iterator
 
-from generator.checks.evidence.moments import at_places, called, causes_of, found_at, moments
+from generator.checks.evidence.moments import at_places, called, causes_of, found_at
 from generator.checks.rule import Rule
-from generator.problems import Level, Problem, RuleDoc
+from generator.problems import Cause, Level, Problem, RuleDoc
 from generator.study import Study
+from generator.walk import Moment
 
 DOC = RuleDoc(
     id="gloves-on-clean-thing",
@@ -28,9 +29,10 @@ DOC = RuleDoc(
 
 def find(study: Study) -> Iterator[Problem]:
     """Each touching on the straight run by a glove that has been at a mixture."""
-    bare = {
-        str(m.step.at): m.before for m in moments(study, straight=True) if m.step.at and not m.before.gloves()
-    }
+    bare: dict[str, list[Moment]] = {}
+    for moment, id, _ in at_places(study, straight=True):
+        if not moment.before.gloves():
+            bare.setdefault(id, []).append(moment)
     for moment, id, place in at_places(study, straight=True):
         gloves = moment.before.gloves()
         if not gloves or place.holds or id not in bare or moment.step.do in ("wear", "wait", "hold"):
@@ -45,8 +47,15 @@ def find(study: Study) -> Iterator[Problem]:
                 "which bare hands touch in the same run",
                 "change the gloves before this step, or work at another place",
                 moment.before.cause("glove", gloves[-1]),
-                *causes_of(bare[id], "worn", on_hands(study)),
+                *causes_of(bare[id][-1].before, "worn", on_hands(study)),
+                *_only(bare[id]),
             )
+
+
+def _only(bare: list[Moment]) -> tuple[Cause, ...]:
+    """A single step that is done with bare hands may be the one that stands at the wrong place of the run."""
+    steps = {str(moment.step.id) for moment in bare}
+    return (Cause(f"bare:{bare[0].step.at}", steps.pop()),) if len(steps) == 1 else ()
 
 
 def on_hands(study: Study) -> list[str]:

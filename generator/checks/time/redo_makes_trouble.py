@@ -11,10 +11,12 @@ from generator.walk import Moment
 DOC = RuleDoc(
     id="redo-makes-trouble",
     level=Level.ERROR,
+    sometimes=Level.WARNING,
     subject="time",
     what=(
         "A fault that shows only on a redo and has no better name: a lid already off, a lid already "
-        "on, a machine already free or already held, gloves put on over the same gloves."
+        "on, a machine already free or already held, gloves put on over the same gloves. A warning is "
+        "a look that is only taken again, with nothing done in between."
     ),
     why="Authors write the straight run and forget what a second pass finds.",
     bad="""- {id: see-pink, do: check, say: Look., check: even pink, fail: {redo: open-5, at_most: 1,
@@ -26,7 +28,8 @@ DOC = RuleDoc(
 
 
 def find(study: Study) -> Iterator[Problem]:
-    """Each moment on a redo path that does again what is already done."""
+    """Each moment on a redo path that does again what is already done; each look that is only repeated."""
+    yield from _only_repeated(study)
     for moment in moments(study):
         words = "" if moment.straight or "pause" in moment.path else already(study, moment)
         if words and not _same_on_straight(study, moment):
@@ -35,6 +38,22 @@ def find(study: Study) -> Iterator[Problem]:
                 moment,
                 f"on the redo, {words}",
                 "let the redo start at another step, or add a step that brings things back before the check",
+            )
+
+
+def _only_repeated(study: Study) -> Iterator[Problem]:
+    """A reading may be taken again, and time or words may mend; a bare second look sees the same."""
+    for found in study.steps():
+        step, fail = found.step, found.step.fail
+        if fail is None or fail.redo != step.id or fail.mend or fail.say or step.record:
+            continue
+        if step.do == "check" and step.for_ is None:
+            yield DOC.found(
+                fail.spot("redo"),
+                f"when the check of {step.id} fails, it is only made again: nothing is done in between",
+                "let the redo start at the step that puts it right, or write a `mend:` under `fail`",
+                step=str(step.id),
+                level=Level.WARNING,
             )
 
 

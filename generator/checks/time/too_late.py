@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from generator.checks.evidence.moments import found_at, minutes, moments
 from generator.checks.rule import Rule
-from generator.problems import Level, Problem, RuleDoc
+from generator.problems import Cause, Level, Problem, RuleDoc, misplaced
 from generator.study import Study
 from generator.units import show_window
 
@@ -46,14 +46,18 @@ def find(study: Study) -> Iterator[Problem]:
 
 
 def _counted_from_later(study: Study) -> Iterator[Problem]:
+    """A step that others count from and that comes behind them: whatever else it does wrong follows."""
     ids = [str(step.id) for step in study.procedure.steps]
     for index, step in enumerate(study.procedure.steps):
-        if step.since is not None and str(step.since.step) in ids[index:]:
+        later = str(step.since.step) if step.since is not None else ""
+        if step.since is not None and later in ids[index:]:
             yield DOC.found(
                 step.since.spot("step"),
-                f"{step.since.step} does not come before {step.id}, so no time passes between them",
+                f"{later} does not come before {step.id}, so no time passes between them",
                 "name an earlier step under `since`",
                 step=str(step.id),
+                causes=(Cause("ended", later),),
+                explains=(misplaced(later),) if later != step.id else (),
             )
 
 
