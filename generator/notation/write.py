@@ -12,6 +12,8 @@ def as_yaml(data: object, indent: int = 0) -> str:
 
 def _lines(data: object, indent: int) -> list[str]:
     pad = " " * indent
+    if isinstance(data, dict | list | tuple) and not data:
+        return [f"{pad}{_empty(data)}"]
     if isinstance(data, dict):
         return [
             line for key, value in data.items() for line in _entry(f"{pad}{_name(str(key))}:", value, indent)
@@ -21,10 +23,14 @@ def _lines(data: object, indent: int) -> list[str]:
     return [pad + scalar(str(data))]
 
 
+def _empty(data: object) -> str:
+    return "{}" if isinstance(data, dict) else "[]"
+
+
 def _entry(head: str, value: object, indent: int) -> list[str]:
     if isinstance(value, dict | list | tuple):
         if not value:
-            return [f"{head} {'{}' if isinstance(value, dict) else '[]'}"]
+            return [f"{head} {_empty(value)}"]
         return [head, *_lines(value, indent + 2)]
     return [f"{head} {scalar(str(value))}"]
 
@@ -33,7 +39,7 @@ def _item(item: object, indent: int) -> list[str]:
     pad = " " * indent
     if isinstance(item, dict | list | tuple):
         if not item:
-            return [f"{pad}- {'{}' if isinstance(item, dict) else '[]'}"]
+            return [f"{pad}- {_empty(item)}"]
         inner = _lines(item, indent + 2)
         return [f"{pad}- {inner[0].lstrip()}", *inner[1:]]
     return [f"{pad}- {scalar(str(item))}"]

@@ -33,6 +33,11 @@ def test_written_data_reads_back(data: dict[str, Any]) -> None:
     assert plain(document.root) == data
 
 
+@pytest.mark.parametrize("data", [[], {}])
+def test_what_is_empty_is_written_as_such(data: object) -> None:
+    assert yaml.load(as_yaml(data), Loader=yaml.BaseLoader) == data
+
+
 @given(MAPS)
 def test_another_reader_finds_the_same_text(data: dict[str, Any]) -> None:
     """PyYAML without types is the second source."""
