@@ -20,6 +20,7 @@ from generator.hazards.labels import (
     pictograms,
     signal_word,
 )
+from generator.hazards.languages import statement_in
 from generator.hazards.organ import is_thin
 from generator.hazards.precautionary import (
     Precaution,
@@ -155,6 +156,7 @@ __all__ = [
     "stated_ingredient",
     "statement",
     "statement_codes",
+    "statement_in",
     "statement_text",
     "stronger_covers",
     "substance_by_cas",

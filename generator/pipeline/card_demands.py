@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator, Mapping, Set
 
-from generator.hazards import hazard_word, statement_text
+from generator.hazards import hazard_word, statement_in
 from generator.hazards.edition import Edition
 from generator.model import Card, Step
 from generator.study import Study
@@ -136,7 +136,8 @@ def _harm(study: Study, words: Words, step: Step) -> Iterator[str]:
     if place and place.holds:
         touched.append(str(place.holds))
     for id in touched:
-        texts = (statement_text(code, Edition(study.lab.lab.ghs)) for code in study.statements_of(id))
+        edition = Edition(study.lab.lab.ghs)
+        texts = (statement_in(code, edition, words.language) for code in study.statements_of(id))
         yield from (text for text in texts if text)
     for word in map(str, place.hazards if place else ()):
         own, shipped = study.lab.hazard_words.get(word), hazard_word(word)  # type: ignore[call-overload]

@@ -1,5 +1,6 @@
 """What a card says of clothes, of going back, of readings and of whom to call, from the demo lab."""
 
+from generator.units.showing import NO_BREAK
 from generator.views.card import CardStep, CardView
 from tests.press.demo_cards import all_cards, name
 
@@ -37,7 +38,8 @@ def test_what_only_comes_off_is_not_to_be_worn() -> None:
 def test_going_back_is_told_from_doing_again() -> None:
     assert step("copper-the-holes/etch-card", "see-pink").if_not.endswith("Go back to step 39, once.")
     assert step("copper-the-holes/etch-card-es", "see-pink").if_not.endswith("Vuelva al paso 39, una vez.")
-    assert step("copper-the-holes/clean-card", "see-dry").if_not == "Go back to step 21, 3\u00a0times at most."
+    said = step("copper-the-holes/clean-card", "see-dry").if_not.replace(NO_BREAK, " ")
+    assert said == "Go back to step 21, 3 times at most."
     assert step("open-and-close-the-lab/close-card", "lids").if_not.endswith(
         "Do step 7 again, twice at most."
     )
@@ -47,6 +49,12 @@ def test_what_a_titration_finds_is_no_amount_to_add() -> None:
     seen = step("titrate-the-copper-bath/copper-card", "titrate-1")
     assert seen.amount_shown == ""
     assert seen.amounts == "EDTA solution 0.05 mol/L: read how much goes in, example 11.2\u00a0mL"
+
+
+def test_a_card_in_spanish_says_its_hazards_in_spanish() -> None:
+    texts = [hazard.text for hazard in card("copper-the-holes/etch-card-es").hazards]
+    assert "Provoca quemaduras graves en la piel y lesiones oculares graves" in texts
+    assert not [text for text in texts if "Causes" in text or "May cause" in text or "toxic to" in text]
 
 
 def test_a_sum_is_shown_to_the_figures_that_it_means() -> None:

@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from generator.formulas import Formula
-from generator.hazards import signal_word, statement_text
+from generator.hazards import signal_word, statement_in
 from generator.hazards.edition import Edition
 from generator.model import Card, Step
 from generator.study import Study
@@ -168,7 +168,7 @@ def hazard_views(
     edition = Edition(study.lab.lab.ghs)
     found: dict[str, CardHazard] = {}
     for code in codes:
-        text = statement_text(code, edition)
+        text = statement_in(code, edition, words.language)
         if text:
             found[code] = CardHazard(next((sign for sign, group in _SIGNS if code in group), _GENERAL), text)
     for step in steps or tuple(located.step for located in study.steps()):
