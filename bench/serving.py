@@ -71,9 +71,11 @@ def _edits(lab: Path, port: int, count: int, runs: int) -> Iterator[float]:
     for turn in range(runs + 1):
         id, words = procedure_id(turn % count), f"Lid off and aside {'again ' * (turn // count)}now."
         with _opened(port, f"procedures/{id}/index.html") as stream:
+            file = lab / "procedures" / f"{id}.yml"
+            text = _edited(file, words)
             time.sleep(_BETWEEN)
             start = time.perf_counter()
-            _save(lab / "procedures" / f"{id}.yml", words)
+            file.write_text(text, encoding="utf-8")
             while words not in _next(stream):
                 pass
             if turn:
@@ -81,9 +83,12 @@ def _edits(lab: Path, port: int, count: int, runs: int) -> Iterator[float]:
 
 
 def _save(file: Path, words: str) -> None:
+    file.write_text(_edited(file, words), encoding="utf-8")
+
+
+def _edited(file: Path, words: str) -> str:
     """The sentence about the lid, said otherwise."""
-    text = file.read_text(encoding="utf-8")
-    file.write_text(re.sub(r"Lid off[^.]*\.", words, text, count=1), encoding="utf-8")
+    return re.sub(r"Lid off[^.]*\.", words, file.read_text(encoding="utf-8"), count=1)
 
 
 @contextmanager

@@ -5,6 +5,7 @@ import json
 import mimetypes
 from collections.abc import AsyncIterator
 from contextlib import suppress
+from dataclasses import replace
 from pathlib import Path
 
 from starlette.applications import Starlette
@@ -14,7 +15,7 @@ from starlette.requests import Request
 from starlette.responses import HTMLResponse, Response, StreamingResponse
 from starlette.routing import Route
 
-from generator.outputs.page import SitePage, heads_of, join_sections
+from generator.outputs.page import heads_of, join_sections
 from generator.problems import Problem
 from generator.serving.preview import Preview, Shown
 from generator.serving.shell import SCRIPTS
@@ -82,8 +83,8 @@ async def _stream(preview: Preview, path: str, version: str) -> AsyncIterator[st
 
     with preview.telling(wake):
         shown = preview.shown
-        has = shown.pages.get(path) if version == str(shown.version) else None
-        yield _news(shown, path if version else "", has)
+        read = int(version) if version.isdecimal() else shown.version
+        yield _news(shown, path, replace(shown, version=read, pages={}))
         while True:
             try:
                 await asyncio.wait_for(woken.wait(), _HEARTBEAT)
@@ -91,15 +92,15 @@ async def _stream(preview: Preview, path: str, version: str) -> AsyncIterator[st
                 yield ": still here\n\n"
                 continue
             woken.clear()
-            has, shown = shown.pages.get(path), preview.shown
-            yield _news(shown, path, has)
+            before, shown = shown, preview.shown
+            yield _news(shown, path, before)
 
 
-def _news(shown: Shown, path: str, has: SitePage | None) -> str:
+def _news(shown: Shown, path: str, before: Shown) -> str:
     """The number of the build, the errors that keep it from being shown, and the page where it is new."""
     told: dict[str, object] = {"version": shown.version, "problems": list(map(_told, shown.errors))}
-    page = shown.pages.get(path)
-    if page is not None and page != has:
+    page, has = shown.pages.get(path), before.pages.get(path)
+    if page is not None and shown.since[path] > before.version:
         # Where the reader has another title or another list of contents, more than the article is new.
         same = has is not None and (page.title, heads_of(page)) == (has.title, heads_of(has))
         told |= {"article": join_sections(page)} if same else {"reload": True}

@@ -8,7 +8,7 @@ from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Protocol
 
-from generator.outputs.page import Page, SitePage, page_path
+from generator.outputs.page import KeptPage, Page, SitePage, page_path, whole_page
 from generator.outputs.site import AnyFile, Site
 from generator.problems import Level, Location, NewelError, Problem
 from generator.serving.shell import VERSION, Shell, lay_shell
@@ -54,13 +54,17 @@ class SupersededError(Exception):
 
 @dataclass(frozen=True)
 class Shown:
-    """What is shown at one moment; `errors` keep the files from being shown as they stand now."""
+    """What is shown at one moment; `errors` keep the files from being shown as they stand now.
+
+    Pages and files are by path; `since` says in which version each page became what it is.
+    """
 
     shell: Shell
     version: int = 0
     errors: tuple[Problem, ...] = ()
     pages: Mapping[str, SitePage] = field(default_factory=dict)
     files: Mapping[str, AnyFile] = field(default_factory=dict)
+    since: Mapping[str, int] = field(default_factory=dict)
 
     def html(self, path: str) -> str | None:
         """The page at a path ("procedures/x/index.html"), None for what is no page of the lab."""
@@ -107,7 +111,8 @@ class Preview:
         shown = self.shown
         if found is None or not all(path in shown.pages and shown.shell.fits(pages[path]) for path in pages):
             return False
-        self._show(replace(shown, errors=found.errors, pages={**shown.pages, **pages}))
+        since = {**shown.since, **dict.fromkeys(pages, shown.version + 1)}
+        self._show(replace(shown, errors=found.errors, pages={**shown.pages, **pages}, since=since))
         return True
 
     def refresh(self, pause: Callable[[], None] = lambda: None) -> bool:
@@ -126,11 +131,13 @@ class Preview:
     def _taken(self, site: Site) -> Shown:
         shown = self.shown
         pages = {page_path(page.address): page for page in site.pages}
-        fresh = [page for path, page in pages.items() if shown.pages.get(path) != page]
+        fresh = {path: page for path, page in pages.items() if not _is_same(shown.pages.get(path), page)}
         files, shell = {file.path: file for file in site.files}, shown.shell
-        if not (shell.suits(site) and all(map(shell.fits, fresh))):
+        if not (shell.suits(site) and all(map(shell.fits, fresh.values()))):
             shell = lay_shell(site, self._work / f"site-{shown.version}")
-        return replace(shown, shell=shell, pages=pages, files=files)
+        now = shown.version + 1
+        since = {path: now if path in fresh else shown.since[path] for path in pages}
+        return replace(shown, shell=shell, pages=pages, files=files, since=since)
 
     def _show(self, shown: Shown) -> None:
         last, self.shown = self.shown, replace(shown, version=self.shown.version + 1)
@@ -139,6 +146,12 @@ class Preview:
         with self._lock:
             for listener in self._listeners:
                 listener()
+
+
+def _is_same(before: SitePage | None, page: SitePage) -> bool:
+    """Whether a page is what it was; one that was seen at a glance had all its sections in it."""
+    seen = isinstance(before, Page) and isinstance(page, KeptPage)
+    return before == (whole_page(page) if seen else page)
 
 
 def as_problem(error: NewelError) -> Problem:

@@ -3,12 +3,12 @@
 import threading
 import time
 from collections.abc import Callable, Iterable, Iterator
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 
 import pytest
 
-from generator.outputs.page import Page, Section
+from generator.outputs.page import KeptPage, Page, Section, heads_of
 from generator.outputs.site import Site
 from generator.problems import Level, Location, Problem
 from generator.serving.changes import Changes
@@ -87,6 +87,23 @@ def test_the_saved_page_is_shown_before_everything(maker: Maker, preview: Previe
     maker.site = site_saying("second")
     maker.free.set()
     wait_until(lambda: "built" in maker.done)
+
+
+def test_what_the_build_says_too_is_told_once(maker: Maker, preview: Preview, changes: Changes) -> None:
+    page = page_saying("second")
+    maker.seen = Seen((page,))
+    changes.add(SAVED, 0.0)
+    wait_until(lambda: "<p>second</p>" in (preview.shown.html("index.html") or ""))
+    seen, heads = preview.shown.since["index.html"], heads_of(page)
+    kept = KeptPage("", page.title, "", "page", True, heads, "key", lambda: page.sections)
+    maker.site = replace(site_saying("second"), pages=(kept,))
+    before = preview.shown.version
+    wait_until(lambda: preview.shown.version > before)
+    assert preview.shown.since["index.html"] == seen
+    maker.site = site_saying("third")
+    maker.seen = None
+    changes.add(SAVED, 0.0)
+    wait_until(lambda: preview.shown.since["index.html"] > seen)
 
 
 def test_a_save_meanwhile_comes_first(maker: Maker, preview: Preview, changes: Changes) -> None:

@@ -291,8 +291,17 @@ def told(client: Client, path: str, version: int) -> list[str]:
 
 def test_news_bring_the_page_only_to_who_has_another(preview: Preview, client: Client) -> None:
     assert told(client, "index.html", preview.shown.version) == ["problems", "version"]
-    assert told(client, "index.html", preview.shown.version - 1) == ["problems", "reload", "version"]
+    assert told(client, "index.html", 0) == ["problems", "reload", "version"]
     assert told(client, "nowhere/index.html", 0) == ["problems", "version"]
+
+
+def test_what_was_seen_before_is_no_news(lab: Lab, preview: Preview, client: Client) -> None:
+    first = preview.shown.version
+    preview.refresh()
+    assert told(client, "index.html", first) == ["problems", "version"]
+    lab.site = site_saying("second")
+    preview.refresh()
+    assert told(client, "index.html", first) == ["problems", "reload", "version"]
 
 
 def test_a_page_says_which_build_it_shows(lab: Lab, preview: Preview, client: Client) -> None:
