@@ -2,7 +2,7 @@
 
 from collections.abc import Callable, Iterable
 from dataclasses import replace
-from typing import TypeVar
+from typing import TypeVar, cast
 
 from generator.outputs.address_links import AddressBook, OpenBook
 from generator.outputs.page import KeptPage, Page, Section, heads_of
@@ -11,7 +11,7 @@ from generator.outputs.site import KeptFile, SiteFile
 from generator.pipeline.kept import Kept, key_of
 from generator.pipeline.looks import Ground, Watch
 from generator.pipeline.memory import Memory
-from generator.pipeline.slips import FileSlip, Leaf, Part, Slip
+from generator.pipeline.slips import FileSlip, Leaf, Part, Slip, leaf_of
 from generator.pipeline.written import read_row, value_of, write_row
 from generator.problems import NewelError
 
@@ -104,9 +104,9 @@ def page_of(leaves: Leaves, slip: Slip | Leaf) -> KeptPage:
     def fetch() -> tuple[Section, ...]:
         return value_of(tuple[Section, ...], read_row(leaves.fetch(slip.key))[1])
 
-    return KeptPage(
-        slip.address, slip.title, slip.description, slip.kind, slip.listed, slip.heads, slip.key, fetch
-    )
+    address, title, description, kind, listed, heads, key = leaf_of(slip)
+    fixed = cast(tuple[tuple[int, str, str], ...], tuple(map(tuple, heads)))
+    return KeptPage(address, title, description, kind, listed, fixed, key, fetch)
 
 
 def kept_page(kept: Kept, key: str) -> Page | None:

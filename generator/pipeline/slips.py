@@ -1,6 +1,8 @@
 """Pages and files of a finished part without their text and bytes, which lie in the store."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from generator.outputs.page import KeptPage
 from generator.outputs.search import SearchEntry
@@ -23,16 +25,15 @@ class Slip:
     files: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Leaf:
-    """A slip of a page whose links were seen."""
+class Leaf(NamedTuple):
+    """A slip of a page whose links were seen. Out of the store, heads are lists: nothing is looked into."""
 
     address: str
     title: str
     description: str
     kind: str
     listed: bool
-    heads: tuple[tuple[int, str, str], ...]
+    heads: Sequence[Sequence[int | str]]
     key: str
 
 
@@ -54,6 +55,6 @@ class Part:
     problems: tuple[Problem, ...] = ()
 
 
-def leaf_of(page: Slip | KeptPage) -> Leaf:
+def leaf_of(page: Slip | KeptPage | Leaf) -> Leaf:
     """A page or a slip without what it leads to."""
     return Leaf(page.address, page.title, page.description, page.kind, page.listed, page.heads, page.key)

@@ -1,6 +1,7 @@
 """The store of what a build made: bytes by key in one sqlite file beside the site, never trusted blind."""
 
 import hashlib
+import os
 import sqlite3
 import sys
 import threading
@@ -118,9 +119,13 @@ def code_version() -> str:
     for name in _OTHERS:
         digest.update(f"{name} {metadata.version(name)}\n".encode())
     home = Path(__file__).parent.parent
-    for path in sorted(home.rglob("*")):
-        if path.suffix == ".pyc" or not path.is_file():
-            continue
-        content = hashlib.sha256(path.read_bytes()).hexdigest()
-        digest.update(f"{path.relative_to(home).as_posix()} {content}\n".encode())
+    for path in sorted(_files(str(home))):
+        content = hashlib.sha256(Path(path).read_bytes()).hexdigest()
+        digest.update(f"{path[len(str(home)) :]} {content}\n".encode())
     return digest.hexdigest()[:32]
+
+
+def _files(home: str) -> Iterator[str]:
+    for folder, folders, names in os.walk(home):
+        folders[:] = [name for name in folders if name != "__pycache__"]
+        yield from (f"{folder}/{name}" for name in names)
