@@ -26,14 +26,20 @@ class _This:
 
 
 def once_a_lab(work: Callable[[Lab, *_Asked], _Answer]) -> Callable[[Lab, *_Asked], _Answer]:
-    """A function of a lab and some texts that works each answer out once; it must give what cannot change."""
+    """A function of a lab and some texts that works each answer out once; it must give what cannot change.
 
-    @lru_cache(maxsize=1024)
-    def kept(this: _This, asked: tuple[*_Asked]) -> _Answer:
-        return work(this.lab, *asked)
+    A build looks at each procedure's lab in turn, and what was said of one is not asked for again.
+    """
+
+    @lru_cache(maxsize=8)
+    def answers(this: _This) -> dict[tuple[*_Asked], _Answer]:  # noqa: ARG001 - the key alone
+        return {}
 
     @wraps(work)
     def once(lab: Lab, *asked: *_Asked) -> _Answer:
-        return kept(_This(lab), asked)
+        known = answers(_This(lab))
+        if asked not in known:
+            known[asked] = work(lab, *asked)
+        return known[asked]
 
     return once
