@@ -7,7 +7,7 @@ from pathlib import Path
 from generator.pipeline import check
 from generator.pipeline.marks import card_marks
 from generator.pipeline.standing import Shown, show_standing
-from generator.reading import open_folder, read_lab
+from generator.reading import LabRead, open_folder, read_lab
 from generator.sums import Known
 from generator.views.card import CardView
 from generator.views.filling.card import CardFacts, card_view
@@ -19,17 +19,23 @@ LINE = "copper-the-holes"
 
 
 @cache
+def _read() -> LabRead:
+    return read_lab(open_folder(ROOT / "procedures", "procedures"))
+
+
+@cache
 def shown() -> Shown:
-    read = read_lab(open_folder(ROOT / "procedures", "procedures"))
-    checked = check(read, datetime.date(2026, 11, 25))
+    checked = check(_read(), datetime.date(2026, 11, 25))
     assert not checked.has_errors
     assert checked.lab is not None
-    return Shown(checked.lab, show_standing(read, checked, True)[0])
+    return Shown(checked.lab, show_standing(_read(), checked, True)[0])
 
 
 @cache
 def facts() -> CardFacts:
-    return CardFacts({formula.name: formula for formula in Known().all()}, SITE)
+    """What a build knows besides, the lab's own formulas with it."""
+    known = Known(_read().formulas.formulas).all()
+    return CardFacts({formula.name: formula for formula in known}, SITE)
 
 
 @cache

@@ -43,6 +43,31 @@ def test_letters_shrink_to_two_millimetres_before_a_third_page() -> None:
     assert len(document_sheets(a_paper(200))) > 2
 
 
+def test_no_last_page_holds_a_few_lines_that_smaller_letters_would_save() -> None:
+    """For every length: either the last page is filled to three tenths, or no letters are small enough."""
+    for rows in range(24, 60):
+        view = a_paper(rows)
+        sheets = document_sheets(view)
+        caps = {mark.cap for sheet in sheets for mark in sheet.marks if isinstance(mark, Ruled)}
+        lowest = max(mark.y + sum(mark.heights) for mark in sheets[-1].marks if isinstance(mark, Ruled))
+        if len(sheets) == 2 and lowest < 0.25 * sheets[-1].height:
+            assert len(document_sheets(replace(view, letters=2.0))) == 2, rows
+        assert len(caps) == 1
+
+
+def test_a_small_table_is_not_cut() -> None:
+    """Three rows that do not all fit at the foot go to the next page together."""
+    for rows in range(20, 40):
+        tail = PaperTable(
+            "Latest moments", ("At",), (1.0,), tuple((PaperCell(f"row {n}"),) for n in range(3))
+        )
+        view = a_paper(rows)
+        pages = text_of(document_pdf(replace(view, parts=(*view.parts, tail))))
+        holding = [text for text in pages if "Latest moments" in text]
+        assert len(holding) == 1
+        assert all(f"row {n}" in holding[0] for n in range(3)), rows
+
+
 def test_every_page_says_which_it_is_and_every_row_is_printed_once() -> None:
     pages = text_of(document_pdf(a_paper(60)))
     assert len(pages) == 2

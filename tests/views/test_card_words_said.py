@@ -1,7 +1,10 @@
 """What a card says of clothes, of going back, of readings and of whom to call, from the demo lab."""
 
+import pytest
+
 from generator.units.showing import NO_BREAK
 from generator.views.card import CardStep, CardView
+from generator.views.saying import said
 from tests.press.demo_cards import all_cards, name
 
 ORDER = ("M004", "M013", "M003", "M010", "M026", "M008", "M009")
@@ -33,6 +36,20 @@ def test_what_only_comes_off_is_not_to_be_worn() -> None:
     worn = [piece.title for piece in card("anodise-a-coupon/seal-card").wear]
     assert "Face shield over goggles" not in worn
     assert worn[-2:] == ["Nitrile gloves", "Waterproof heat gauntlets"]
+
+
+@pytest.mark.parametrize(
+    ("verb", "sentence", "told"),
+    [
+        ("EMPTY", "Empty the tray.", ("EMPTY", "the tray.")),
+        ("TAKE OUT", "Take the rack by its handle.", ("TAKE", "the rack by its handle.")),
+        ("SWITCH OFF", "Switch off. Wait.", ("SWITCH OFF.", "Wait.")),
+        ("PUT IN", "Lower the board in.", ("PUT IN", "Lower the board in.")),
+        ("EMPTY", "Emptying takes a minute.", ("EMPTY", "Emptying takes a minute.")),
+    ],
+)
+def test_a_verb_is_said_once(verb: str, sentence: str, told: tuple[str, str]) -> None:
+    assert said(verb, sentence) == told
 
 
 def test_going_back_is_told_from_doing_again() -> None:

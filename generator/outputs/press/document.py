@@ -22,6 +22,8 @@ _LEAST = least_letter(0.0)
 _CODE = 23.0
 # A table does not begin at the foot of a page with fewer rows than these.
 _TOGETHER = 4
+# A last page filled to less than this is worth smaller letters if they save it.
+_BARE = 0.3
 
 
 @lru_cache(maxsize=500)
@@ -33,12 +35,34 @@ def document_pdf(view: PaperView) -> bytes:
 def document_sheets(view: PaperView) -> tuple[Sheet, ...]:
     """Its pages; NewelError for a character without a letter."""
     demand(view.title, unprintable_in(_printed(view)))
+    letters, pages = _fullest(view)
+    return tuple(_sheet(view, pages, number, letters) for number in range(len(pages)))
+
+
+def _fullest(view: PaperView) -> tuple[Letters, list[list[Block]]]:
+    """The largest letters that keep to the pages asked for, and leave no few lines alone on a last one.
+
+    Where no letters save that last page, it stays.
+    """
+    found: tuple[Letters, list[list[Block]]] | None = None
     cap = view.letters
-    pages = _pages(view, Letters(cap))
-    while len(pages) > view.most_pages and cap - _NOTCH >= _LEAST - 1e-9:
+    while True:
+        letters = Letters(cap)
+        pages = _pages(view, letters)
+        if found and len(pages) < len(found[1]):
+            return letters, pages
+        if len(pages) <= view.most_pages and not found:
+            if len(pages) == 1 or not _sparse(view, pages[-1]):
+                return letters, pages
+            found = letters, pages
+        if cap - _NOTCH < _LEAST - 1e-9:
+            return found or (letters, pages)
         cap = round(cap - _NOTCH, 3)
-        pages = _pages(view, Letters(cap))
-    return tuple(_sheet(view, pages, number, Letters(cap)) for number in range(len(pages)))
+
+
+def _sparse(view: PaperView, page: Sequence[Block]) -> bool:
+    """Whether a last page is nearly bare."""
+    return sum(block.gap + block.height for block in page) < _BARE * _paper(view).inner_height
 
 
 def _printed(view: PaperView) -> Iterator[str]:
@@ -108,7 +132,7 @@ def _cut_table(
             last += 1
         if last == first and used <= letters.space * 6:
             last = first + 1
-        if not first and last < _TOGETHER <= total and used > letters.space * 6:
+        if not first and last < min(_TOGETHER, total) and used > letters.space * 6:
             last = first
         if last > first:
             gap = 0.6 * letters.gap if table.title else letters.space

@@ -14,6 +14,7 @@ from generator.outputs.press.stations import place_head, station, station_width
 from generator.outputs.press.wrapping import width
 from generator.views.card import CardMark, CardStep, CardView
 from generator.views.card_words import CardWords
+from generator.views.saying import said
 
 # Loose: a line for each note. Snug: notes run on in one paragraph, and a place where only one thing is
 # done leads in that paragraph. Close: every place leads in the paragraph of its first step.
@@ -120,13 +121,9 @@ def _close_stay(card: CardView, stay: Stay, columns: Columns, letters: Letters) 
 
 @lru_cache(maxsize=4_000)
 def _told(step: CardStep) -> tuple[Run, ...]:
-    """Verb and sentence; a sentence that begins with the verb, or its first word, does not say it twice."""
-    words, first = step.sentence.split(" "), step.verb.split(" ")
-    same = 0
-    while same < min(len(words), len(first)) and words[same].upper().rstrip(".,") == first[same]:
-        same += 1
-    verb = " ".join(words[:same]).upper() or step.verb
-    return Run(verb, bold=True), Run(" ".join(words[same:]))
+    """Verb and sentence."""
+    verb, rest = said(step.verb, step.sentence)
+    return Run(verb, bold=True), Run(rest)
 
 
 def _run_on(says: tuple[Run, ...], notes: tuple[tuple[Run, ...], ...]) -> tuple[Run, ...]:

@@ -72,7 +72,7 @@ def _row(row: Row, located: Located) -> CardStep:
     return CardStep(
         id=str(step.id),
         number=row.numbers[str(step.id)],
-        verb=_verb(row.fixed, step),
+        verb=step_verb(row.fixed, step),
         sentence=row.words.sentence(step),
         stage=str(located.stage.stage),
         stage_title=row.words.stage(str(located.stage.stage), located.stage.title),
@@ -104,7 +104,7 @@ def _row(row: Row, located: Located) -> CardStep:
     )
 
 
-def _verb(fixed: CardWords, step: Step) -> str:
+def step_verb(fixed: CardWords, step: Step) -> str:
     """The word for what is done; of clothes, whether they go on, come off, or both."""
     if step.do != "wear" or not (step.put_on or step.take_off):
         return fixed.verbs[step.do]

@@ -13,10 +13,11 @@ from generator.views.card_words import card_words
 from generator.views.filling.card import CardFacts
 from generator.views.filling.card_doing import amounts_shown, rack_shown, repeat_shown, target_shown
 from generator.views.filling.card_phrases import ENGLISH, phrases
-from generator.views.filling.card_rows import setting_shown, step_numbers
+from generator.views.filling.card_rows import setting_shown, step_numbers, step_verb
 from generator.views.filling.translation import Words
 from generator.views.filling.words import named, role_title
 from generator.views.paper import BLANK, TICK, PaperBlanks, PaperCell, PaperTable, PaperView, PaperWords
+from generator.views.saying import said
 from generator.views.told import show_given, show_reading, show_time
 
 # More points than these are noted on a page of their own.
@@ -137,11 +138,10 @@ def _matters(step: Step) -> bool:
 
 
 def _rows(told: _Telling, step: Step) -> Iterator[tuple[PaperCell, ...]]:
-    verb = card_words("en").verbs[step.do]
-    sentence = told.words.sentence(step)
+    verb, sentence = said(step_verb(card_words("en"), step), told.words.sentence(step))
     place = told.words.place(step.at)
     seen = f" SEE {step.check}" if step.check else ""
-    what = PaperCell(f"{_without(verb, sentence)}{f' ({place})' if place else ''}{seen}", verb)
+    what = PaperCell(f"{sentence}{f' ({place})' if place else ''}{seen}", verb)
     planned = "; ".join(_planned(told, step))
     measured = step.for_ or step.power or step.set or step.use or step.since
     # Where only its readings are noted, the step's own row stays low.
@@ -157,10 +157,6 @@ def _rows(told: _Telling, step: Step) -> Iterator[tuple[PaperCell, ...]]:
         stop = f"Work may stop here: {step.pause.keep}. Stopped and taken up again at:"
         window = PaperCell(show_window(step.pause.time))
         yield _NOTHING, PaperCell(stop), window, BLANK, BLANK, BLANK
-
-
-def _without(verb: str, sentence: str) -> str:
-    return sentence[len(verb) + 1 :] if sentence.upper().startswith(f"{verb} ") else sentence
 
 
 def _planned(told: _Telling, step: Step) -> Iterator[str]:
@@ -179,7 +175,7 @@ def _planned(told: _Telling, step: Step) -> Iterator[str]:
     place = study.place(step.at)
     if time:
         counts = step.do in ("put-in", "rinse") and place and place.time
-        yield f"{time} ({show_window(place.time)})" if counts and place and place.time else time
+        yield f"{time} ({english.window(place.time)})" if counts and place and place.time else time
     setting = setting_shown(study, step, told.formulas, phrases("en"))
     if setting:
         yield setting
