@@ -1,11 +1,11 @@
 """A lab that one process builds again and again: first what an edited procedure shows, then everything."""
 
 import datetime
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Collection, Iterable, Mapping, Set
 from dataclasses import dataclass, replace
 from pathlib import Path
 
-from generator.outputs.page import Page
+from generator.outputs.page import Page, page_path
 from generator.pipeline.build import Outcome, ask, build_wanted
 from generator.pipeline.chapter import Wanted
 from generator.pipeline.check import check
@@ -24,6 +24,7 @@ from generator.reading import (
     reread_folder,
     site_address,
 )
+from generator.views.addresses import procedure_address
 
 
 def _go_on() -> None:
@@ -79,6 +80,7 @@ class Desk:
 
     A build makes only what an edit touched. A glance comes before it: it reads and checks nothing but the
     edited procedures, over the lab as it stands, so that it takes as long in a lab of ten as of a thousand.
+    Where the lab itself was edited, it shows the pages that somebody looks at.
     """
 
     def __init__(self, folder: Path, day: Callable[[], datetime.date], kept: Kept) -> None:
@@ -101,34 +103,45 @@ class Desk:
     def _built(self, pause: Callable[[], None]) -> Outcome:
         today = self._day()
         if self._wanted is None or self._wanted.today != today:
-            folder = open_folder(self._folder)
-            nouns = read_nouns(folder)
+            nouns = self._opened(today)
             if nouns.lab is None:
-                return Outcome(None, check(read_lab(folder), today).problems)
-            self._wanted = self._asked(nouns, today)
+                return Outcome(None, check(read_lab(nouns.folder), today).problems)
+        assert self._wanted is not None
         kept = PausingKept(self._kept, pause)
         outcome = build_wanted(self._wanted, Leaves(kept, self._memory, pause))
         kept.pause = _go_on  # the pages of the site are still to be fetched
         return outcome
 
-    def _asked(self, nouns: LabRead, today: datetime.date) -> Wanted:
+    def _opened(self, today: datetime.date) -> LabRead:
+        """The folder read anew, but for its procedures."""
+        nouns = read_nouns(open_folder(self._folder))
         site, edit = site_address(self._folder), edit_address(self._folder)
-        return ask(nouns, today, True, site, False, edit, preview=True)
+        self._wanted = ask(nouns, today, True, site, False, edit, preview=True) if nouns.lab else None
+        return nouns
 
-    def glance(self, files: Iterable[Path]) -> Glance | None:
-        """What these saved files show by themselves; None where only a build can tell.
+    def glance(self, files: Iterable[Path], looked_at: Collection[str] = ()) -> Glance:
+        """What saved files show by themselves, and where more than procedures was saved, the pages looked at.
 
-        An error of the lab as a whole is known from the last build, and of the edited procedures from now.
+        These are paths ("procedures/x/index.html"). An error of the lab as a whole is known from the last
+        build, of its files and of what is looked at from now.
         """
-        wanted = self._wanted
+        wanted, today = self._wanted, self._day()
         found = reread_folder(wanted.nouns.folder, files) if wanted else None
-        if wanted is None or found is None or wanted.today != self._day():
-            self._wanted = None
-            return None
-        folder, saved = found
-        self._wanted = replace(wanted, nouns=replace(wanted.nouns, folder=folder))
-        told = [first_pages(self._wanted, self._paths, id, tails) for id, tails in sorted(saved.items())]
-        own = _names(folder, saved)
+        if wanted is not None and found is not None and wanted.today == today:
+            folder, saved = found
+            self._wanted = replace(wanted, nouns=replace(wanted.nouns, folder=folder))
+            return self._seen(self._wanted, saved, _names(folder, saved))
+        nouns = self._opened(today)
+        errors = _errors(nouns.problems)
+        if self._wanted is None or errors:
+            self._errors = errors
+            return Glance((), errors)
+        looked = {id: {""} for id in nouns.folder.procedures if page_path(procedure_address(id)) in looked_at}
+        return self._seen(self._wanted, looked, frozenset(nouns.folder.lab) | _names(nouns.folder, looked))
+
+    def _seen(self, wanted: Wanted, saved: Mapping[str, Set[str]], own: frozenset[str]) -> Glance:
+        """The pages of procedures; what the last build said of their `own` files counts no more."""
+        told = [first_pages(wanted, self._paths, id, tails) for id, tails in sorted(saved.items())]
         others = [problem for problem in self._errors if problem.where.file not in own]
         self._errors = by_place([*others, *_errors(problem for _, found in told for problem in found)])
         pages = () if self._errors else tuple(page for pages, _ in told for page in pages)

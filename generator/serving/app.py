@@ -81,7 +81,7 @@ async def _stream(preview: Preview, path: str, version: str) -> AsyncIterator[st
         with suppress(RuntimeError):  # the server has ended
             loop.call_soon_threadsafe(woken.set)
 
-    with preview.telling(wake):
+    with preview.telling(path, wake):
         shown = preview.shown
         read = int(version) if version.isdecimal() else shown.version
         yield _news(shown, path, replace(shown, version=read, pages={}))

@@ -2,7 +2,7 @@
 
 import shutil
 import threading
-from collections.abc import Callable, Iterable, Iterator, Mapping
+from collections.abc import Callable, Collection, Iterable, Iterator, Mapping
 from contextlib import contextmanager
 from dataclasses import dataclass, field, replace
 from pathlib import Path
@@ -44,8 +44,8 @@ class Maker(Protocol):
     def build(self, pause: Callable[[], None]) -> Outcome:
         """Everything; `pause` may end it by raising."""
 
-    def glance(self, files: Iterable[Path]) -> Glance | None:
-        """What saved files show by themselves; None where only a build can tell."""
+    def glance(self, files: Iterable[Path], looked_at: Collection[str]) -> Glance | None:
+        """What saved files show by themselves, and pages looked at; None where only a build can tell."""
 
 
 class SupersededError(Exception):
@@ -87,24 +87,24 @@ class Preview:
         self._maker = maker
         self._work = work
         self._lock = threading.Lock()
-        self._listeners: list[Callable[[], None]] = []
+        self._listeners: list[tuple[str, Callable[[], None]]] = []
         self.shown = Shown(Shell(work / "none"))
 
     @contextmanager
-    def telling(self, listener: Callable[[], None]) -> Iterator[None]:
-        """Call the listener, from another thread, whenever something else is shown, while the block runs."""
+    def telling(self, path: str, listener: Callable[[], None]) -> Iterator[None]:
+        """Call who looks at a page, from another thread, when anything new is shown while the block runs."""
         with self._lock:
-            self._listeners.append(listener)
+            self._listeners.append((path, listener))
         try:
             yield
         finally:
             with self._lock:
-                self._listeners.remove(listener)
+                self._listeners.remove((path, listener))
 
     def glance(self, files: Iterable[Path]) -> bool:
         """Show what saved files show by themselves; False where only `refresh` can tell."""
         try:
-            found = self._maker.glance(files)
+            found = self._maker.glance(files, self._looked_at())
         except NewelError:
             return False
         pages = {page_path(page.address): page for page in found.pages} if found else {}
@@ -144,8 +144,12 @@ class Preview:
         if shown.shell is not last.shell:
             shutil.rmtree(last.shell.folder, ignore_errors=True)
         with self._lock:
-            for listener in self._listeners:
+            for _, listener in self._listeners:
                 listener()
+
+    def _looked_at(self) -> frozenset[str]:
+        with self._lock:
+            return frozenset(path for path, _ in self._listeners)
 
 
 def _is_same(before: SitePage | None, page: SitePage) -> bool:

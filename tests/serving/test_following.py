@@ -2,7 +2,7 @@
 
 import threading
 import time
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Collection, Iterable, Iterator
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 
@@ -40,6 +40,7 @@ class Maker:
     problems: tuple[Problem, ...] = ()
     seen: Seen | None = None
     done: list[str] = field(default_factory=list)
+    looked_at: frozenset[str] = frozenset()
     free: threading.Event = field(default_factory=threading.Event)
 
     def build(self, pause: Callable[[], None]) -> "Maker":
@@ -50,7 +51,8 @@ class Maker:
         self.done.append("built")
         return self
 
-    def glance(self, files: Iterable[Path]) -> Seen | None:
+    def glance(self, files: Iterable[Path], looked_at: Collection[str]) -> Seen | None:
+        self.looked_at = frozenset(looked_at)
         self.done.append(f"saw {' '.join(sorted(file.name for file in files))}")
         return self.seen
 
@@ -141,6 +143,14 @@ def test_a_page_that_needs_the_engine_waits_for_the_build(
     changes.add(SAVED, 0.0)
     wait_until(lambda: "begun" in maker.done)
     assert preview.shown is before
+
+
+def test_a_glance_knows_who_looks_at_what(maker: Maker, preview: Preview) -> None:
+    with preview.telling("a/index.html", lambda: None), preview.telling("b/index.html", lambda: None):
+        preview.glance(SAVED)
+        assert maker.looked_at == {"a/index.html", "b/index.html"}
+    preview.glance(SAVED)
+    assert not maker.looked_at
 
 
 def test_the_end_does_not_wait_for_a_build(maker: Maker, preview: Preview) -> None:

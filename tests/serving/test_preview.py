@@ -4,7 +4,7 @@ import http.client
 import json
 import threading
 import time
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Collection, Iterable, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass, replace
 from pathlib import Path
@@ -40,7 +40,7 @@ class Lab:
             raise self.stop
         return self
 
-    def glance(self, files: Iterable[Path]) -> None:
+    def glance(self, files: Iterable[Path], looked_at: Collection[str]) -> None:
         """Never enough."""
 
 
