@@ -8,17 +8,12 @@ from generator.checks import RULES
 from generator.checks.evidence.lab_uses import uses_of
 from generator.formulas import Formula
 from generator.outputs.pages.sheets import Chronicle, procedure_sheets
-from generator.outputs.site import SiteFile
-from generator.pipeline.cards import SetCard, set_cards
 from generator.pipeline.check import Checked, check_file
-from generator.pipeline.day_plans import set_day_plans
-from generator.pipeline.hazard_prints import print_procedure
 from generator.pipeline.looks import Ground, Watch
-from generator.pipeline.marks import card_marks
-from generator.pipeline.paper import set_paper
 from generator.pipeline.parts import Leaves, keep_files, lay_sheets
 from generator.pipeline.posted_pictures import posted_picture_files
 from generator.pipeline.posted_problems import review_due
+from generator.pipeline.printed import Printed, Sets
 from generator.pipeline.slips import Part
 from generator.pipeline.sources import step_sources
 from generator.pipeline.standing import Shown, Standing, show_standing
@@ -27,9 +22,8 @@ from generator.problems import Level, Problem
 from generator.reading import EditAddress, LabRead, read_one
 from generator.study import Study
 from generator.study.uses import Uses
-from generator.views.card import CardView
 from generator.views.day_plan import DayPlanView
-from generator.views.filling.card import CardFacts
+from generator.views.filling.door_sign import unattended_steps
 from generator.views.filling.posted import current_cards, standing_view
 from generator.views.filling.prints import papers_of
 from generator.views.filling.summary import summary_of
@@ -67,15 +61,6 @@ class Chapter:
     ran: tuple[str, ...] = ()
     uses: Uses | None = None
     display: Display | None = None
-
-
-@dataclass(frozen=True)
-class Sets:
-    """What the print of everything is put together from, as the chapters bring it."""
-
-    cards: list[SetCard] = field(default_factory=list)
-    signs: list[CardView] = field(default_factory=list)
-    plans: list[str] = field(default_factory=list)
 
 
 @dataclass(frozen=True)
@@ -163,36 +148,12 @@ def chronicles(
             yield study, Chronicle(wanted.formulas, paths, standing, plans, sources.get(one.id, {}))
 
 
-@dataclass(frozen=True)
-class _Printed:
-    files: tuple[SiteFile, ...]
-    problems: tuple[Problem, ...]
-    days: Mapping[str, tuple[DayPlanView, ...]]
+def _printed(wanted: Wanted, leaves: Leaves, shown: Shown) -> Printed:
+    """All that is printed of a procedure; one that posts nothing does not wait for the press to be loaded."""
+    studies = shown.studies
+    if not wanted.every and not any(study.procedure.cards or unattended_steps(study) for study in studies):
+        return Printed()
+    from generator.pipeline.prints import print_shown
 
-    @property
-    def paths(self) -> frozenset[str]:
-        return frozenset(file.path for file in self.files)
-
-
-def _printed(wanted: Wanted, leaves: Leaves, shown: Shown) -> _Printed:
-    """Cards, what hangs beside them, day plans; then the hazard papers of what posts cards, or of all.
-
-    A document takes some 50 ms to set, so that a thousand procedures without a card wait until asked for.
-    """
-    facts = CardFacts(wanted.formulas, wanted.site_url)
-    cards = set_cards(shown.studies, facts, card_marks(shown, wanted.site_url), leaves.kept)
-    paper = set_paper(shown, facts, leaves.kept)
-    plans = set_day_plans(shown, facts, leaves.kept)
-    posting = tuple(study for study in shown.studies if wanted.every or study.procedure.cards)
-    hazards = print_procedure(shown, posting, leaves.kept)
-    if wanted.every:
-        wanted.sets.cards.extend(cards)
-        wanted.sets.signs.extend(paper.signs)
-        wanted.sets.plans.extend(str(one.procedure.title) for one in shown.studies if plans.own(one))
-    set_files = (file for card in cards for file in card.files)
-    found = (problem for card in cards for problem in card.problems)
-    return _Printed(
-        (*set_files, *paper.files, *plans.files, *hazards.files),
-        (*found, *paper.problems, *plans.problems, *hazards.problems),
-        plans.days,
-    )
+    sets = wanted.sets if wanted.every else None
+    return print_shown(shown, wanted.formulas, wanted.site_url, sets, leaves.kept)

@@ -34,7 +34,7 @@ def run_engine(
     with _heard_warnings() as heard, tempfile.TemporaryDirectory() as empty:
         try:
             try:
-                return _build(_load(config_path, folder, Path(empty)), site, progress, offline, frames)
+                return _build(_load(config_path, folder, Path(empty)), site, progress, offline, frames=frames)
             except FramesUnfitError:
                 return _build(_load(config_path, folder, Path(empty)), site, progress, offline, frames=False)
         except (Abort, MkDocsException) as error:
