@@ -41,7 +41,7 @@ def text(value: object) -> Text:
     """Any words of the author, up to 2,000 characters."""
     if not isinstance(value, str):
         raise refuse(*_not_text(value))
-    if not value.strip():
+    if not value or value.isspace():
         raise refuse("required-missing", "the field is there but empty", "write a value, or delete the line")
     if len(value) > LONGEST_TEXT:
         raise refuse(

@@ -24,6 +24,8 @@ from generator.problems import Level, Location, Problem
 DEEPEST = 40
 MOST_VALUES = 200_000
 _SIGNS = "yaml-sign"
+_new_place = tuple.__new__
+_new_text = str.__new__
 # Nothing in a file has a type: these tags say no more than what stands there anyway.
 _KNOWN_TAGS = {"!", *(f"tag:yaml.org,2002:{kind}" for kind in ("str", "seq", "map"))}
 
@@ -71,10 +73,8 @@ class Composer:
     def node(self, event: Any) -> Node:
         """What an event begins; depth is counted on the way, before the parser's own stack runs out."""
         self.values += 1
-        if self.depth > DEEPEST:
-            raise TooDeepError
-        if self.values > MOST_VALUES:
-            raise TooManyError
+        if self.depth > DEEPEST or self.values > MOST_VALUES:
+            raise TooDeepError if self.depth > DEEPEST else TooManyError
         if event.anchor is not None:
             if isinstance(event, AliasEvent):
                 return self.sign(self.anchored(event))
@@ -88,12 +88,12 @@ class Composer:
         start, end, value = event.start_mark, event.end_mark, event.value
         line, column = start.line, start.column
         length = end.column - column if end.line == line else 1
-        where = tuple.__new__(Location, (self.file, line + 1, column + 1, length if length > 1 else 1))
+        where = _new_place(Location, (self.file, line + 1, column + 1, length if length > 1 else 1))
         if self.escapes and not value.isprintable() and (unseen := INVISIBLE.search(value)):
             # An escape in quotes may stand for what the file itself must not hold.
             self.found.append(invisible(where, unseen.group()))
             value = INVISIBLE.sub("", value)
-        made = str.__new__(Text, value)
+        made = _new_text(Text, value)
         made.where = where
         return made
 
@@ -112,13 +112,14 @@ class Composer:
     def mapping(self, start: MappingStartEvent) -> MapNode:
         pairs: list[tuple[Text, Node]] = []
         bare: list[bool] = []
-        while not isinstance(event := self.next(), MappingEndEvent):
+        following = self.next
+        while not isinstance(event := following(), MappingEndEvent):
             if not isinstance(event, ScalarEvent):
                 self.not_a_key(event)
                 continue
             if event.anchor is not None:
                 self.anchor(event)
-            key, behind = self.text(event), self.next()
+            key, behind = self.text(event), following()
             pairs.append((key, self.node(behind)))
             if start.flow_style:
                 bare.append(_is_bare(event, behind))

@@ -114,10 +114,12 @@ class _Run:
 
     def judge_given(self, step: Step) -> None:
         """What a step gives to its formulas by a name that none of them asks for, nor its `use`."""
+        if not step.given:
+            return
         names = [str(name) for name in step.formulas] + [str(one.formula) for _, one in _asked(step)]
         formulas = [self.known.find(name) for name in names]
         asked = {name: value for name, value in step.given.items() if name not in step.use.values()}
-        if step.given and None not in formulas:
+        if None not in formulas:
             self.problems += self._not_inputs(asked, [one for one in formulas if one], step)
 
     def _not_inputs(

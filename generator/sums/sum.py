@@ -40,7 +40,8 @@ class Sums:
 
     def time_of(self, step: Step) -> Quantity | None:
         """How long a step's `for` is, None where it has none or the formula could not be worked out."""
-        return self.value(step.for_, f"{step.id}.for")
+        given = step.for_
+        return self.value(given, f"{step.id}.for") if isinstance(given, FormulaRef) else given
 
     def power_of(self, step: Step) -> Quantity | None:
         """To what a step brings the current, None where it does not or it could not be worked out."""

@@ -1,7 +1,7 @@
 """What each verb does to the part, the person and the places, by verb and place."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from generator.model import Place, Step
 from generator.walk.ground import Ground
@@ -9,8 +9,7 @@ from generator.walk.state import Draft
 from generator.walk.wearing import change_wear, touch
 
 
-@dataclass(frozen=True, slots=True)
-class Deed:
+class Deed(NamedTuple):
     """One step being done: on what ground, to which draft, at which place."""
 
     ground: Ground

@@ -45,21 +45,20 @@ class State(NamedTuple):
 
     def atom(self, kind: str, name: str = "") -> Atom:
         """The atom of a kind and name; one without value since the start where nothing is known."""
-        kinds = self.atoms.get(kind)
-        return kinds.get(name, _NONE) if kinds else _NONE
+        return self.atoms.get(kind, _NOTHING).get(name, _NONE)
 
     def value(self, kind: str, name: str = "") -> object:
         """The value of an atom, None where there is none."""
-        return self.atom(kind, name).value
+        return self.atoms.get(kind, _NOTHING).get(name, _NONE).value
 
     def text(self, kind: str, name: str = "") -> str:
         """A value that is an id, empty where there is none."""
-        value = self.atom(kind, name).value
+        value = self.atoms.get(kind, _NOTHING).get(name, _NONE).value
         return value if isinstance(value, str) else ""
 
     def has(self, kind: str, name: str = "") -> bool:
         """Whether an atom has a value that is not empty."""
-        return bool(self.atom(kind, name).value)
+        return bool(self.atoms.get(kind, _NOTHING).get(name, _NONE).value)
 
     def names(self, kind: str) -> Iterator[str]:
         """The names of all atoms of a kind that have a value."""
@@ -78,12 +77,12 @@ class State(NamedTuple):
 
     def gloves(self) -> tuple[str, ...]:
         """What is worn on the hands, innermost first."""
-        value = self.atom("hands").value
+        value = self.atoms.get("hands", _NOTHING).get("", _NONE).value
         return value if isinstance(value, tuple) else ()
 
     def touched(self, glove: str) -> frozenset[str]:
         """The places that a glove has touched since it was put on."""
-        value = self.atom("glove", glove).value
+        value = self.atoms.get("glove", _NOTHING).get(glove, _NONE).value
         return value if isinstance(value, frozenset) else frozenset()
 
     def same_as(self, other: "State") -> bool:

@@ -104,6 +104,7 @@ class _Walker:
         self.ends: list[End] = []
         self.paths: list[str] = []
         self.after: list[State] = []
+        self.lasting: dict[int, float] = {}
         self.clocked = [index for index, visit in enumerate(visits) if _looks_at_a_clock(visit.step)]
 
     def walk(self) -> Walk:
@@ -196,17 +197,21 @@ class _Walker:
         step = visit.step
         draft = Draft(state, str(step.id))
         apply(self.ground, draft, step)
-        time = (self.ground.hands_on(step) + self.waiting(step)) * visit.times
+        time = self.seconds(step) * visit.times
         after = draft.done(state.clock.later(time, time))
         self.moments.append(
             Moment(step, visit.stage, state, after, path, len(self.moments) + 1, visit.times, visit.mends)
         )
         return after
 
-    def waiting(self, step: Step) -> float:
-        """A step that ends in a pause with a shortest time waits in that pause."""
-        paused = step.pause is not None and step.pause.time.low is not None
-        return 0.0 if paused else self.ground.waiting(step)
+    def seconds(self, step: Step) -> float:
+        """What a step takes once; one that ends in a pause with a shortest time waits in that pause."""
+        known = self.lasting.get(id(step))
+        if known is None:
+            paused = step.pause is not None and step.pause.time.low is not None
+            known = self.ground.hands_on(step) + (0.0 if paused else self.ground.waiting(step))
+            self.lasting[id(step)] = known
+        return known
 
     def rest(self, moment: Moment, path: str) -> State:
         """Everything comes off, and the time of the pause goes by."""

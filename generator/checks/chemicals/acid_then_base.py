@@ -81,6 +81,8 @@ def _ran(moment: Moment) -> Iterator[str]:
 def _kind(study: Study, located: Located) -> str:
     """`acid` or `base` where a step uses one of them, empty where neither or both, or too little to count."""
     step = located.step
+    if step.do != "put-in" and not step.use:
+        return ""
     place = study.place(step.at) if step.do == "put-in" else None
     used = {group for id in _enough(study, located) for group in groups(study.lab, str(id))}
     held = groups(study.lab, str(place.holds)) if place and place.holds else frozenset()

@@ -1,6 +1,6 @@
 """What a step brings into use, and which substances and groups stand behind a mixture or a residue."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Set
 from dataclasses import dataclass
 from functools import lru_cache
 
@@ -44,7 +44,7 @@ def in_use(study: LabStudy, step: Step) -> tuple[str, ...]:
     """Ids of mixtures and substances that a step reaches: what its place holds, then what it uses."""
     place = study.place(step.at)
     held = (str(place.holds),) if place and place.holds else ()
-    return tuple(dict.fromkeys((*held, *map(str, step.use))))
+    return tuple(dict.fromkeys((*held, *map(str, step.use)))) if step.use else held
 
 
 @once_a_lab
@@ -75,13 +75,14 @@ def is_water(lab: Lab, id: str) -> bool:
     return bool(found and found.cas == WATER)
 
 
-def reached(study: LabStudy, procedure: Procedure) -> frozenset[str]:
+def reached(study: LabStudy, procedure: Procedure) -> Set[str]:
     """Ids of all mixtures and substances behind what a procedure's steps reach."""
-    out: dict[str, None] = {}
+    named: set[str] = set()
     for step in steps_of(procedure):
-        for id in (*in_use(study, step), *([str(step.into)] if step.into else [])):
-            out.update(dict.fromkeys((id, *_inside(study.lab, id))))
-    return frozenset(out)
+        named.update(in_use(study, step))
+        if step.into:
+            named.add(str(step.into))
+    return named.union(*(_inside(study.lab, id) for id in named))
 
 
 @once_a_lab
@@ -92,7 +93,7 @@ def _inside(lab: Lab, id: str) -> tuple[str, ...]:
 
 
 @lru_cache(maxsize=4)
-def to_judge(study: LabStudy) -> frozenset[str]:
+def to_judge(study: LabStudy) -> Set[str]:
     """Which nouns are judged here: those that the procedure reaches; in the lab those that none reaches.
 
     A warning about a bath is raised in the procedure that uses it, where it can be accepted.

@@ -12,5 +12,6 @@ def uses_of(study: LabStudy, procedure: Procedure) -> Uses:
     """The names that its steps bring into use, reach and call, each in the order met."""
     steps = tuple(steps_of(procedure))
     used = dict.fromkeys(id for step in steps for id in in_use(study, step))
-    calls = (Called(str(one.name), one.step) for step in steps for one in step_references(step, CALLS))
+    calling = (step for step in steps if step.fail or step.watch)
+    calls = (Called(str(one.name), one.step) for step in calling for one in step_references(step, CALLS))
     return Uses(tuple(used), tuple(sorted(reached(study, procedure))), tuple(calls))

@@ -51,7 +51,7 @@ def _collect(thing: object, step: str, found: list[tuple[Text, str]]) -> None:
     inside: Iterable[object] = ()
     if isinstance(thing, Located):
         step = str(thing.id) if isinstance(thing, Step) else step
-        inside = (value for field, value in vars(thing).items() if value and field not in _NO_SENTENCES)
+        inside = (getattr(thing, field) for field in thing.model_fields_set - _NO_SENTENCES)
     elif isinstance(thing, dict):
         inside = thing.values()
     elif isinstance(thing, tuple):

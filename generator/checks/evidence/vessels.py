@@ -34,11 +34,13 @@ def put_together(study: Study) -> Iterator[Together]:
         if step.do == "empty":
             for name in (*map(str, step.use), _at(study, str(step.at or ""))):
                 held.pop(name, None)
+        if not step.use:
+            continue
         vessel = vessel_of(study, step)
         inside = held.setdefault(vessel, {})
         for name, amount in used(study, located).items():
             inside[name] = _added(inside[name], amount) if name in inside else amount
-        for found in _meeting_in(study, vessel, inside) if step.use else ():
+        for found in _meeting_in(study, vessel, inside):
             if (vessel, found.pair) not in told and found.holders & {*map(str, step.use)}:
                 told.add((vessel, found.pair))
                 yield Together(step, None, found)

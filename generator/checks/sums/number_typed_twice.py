@@ -44,8 +44,9 @@ class _Typed:
 def find(study: Study) -> Iterator[Problem]:
     """Fields of steps against the job, amounts against one another, the job against the lab's defaults."""
     amounts: dict[tuple[str, float], _Typed] = {}
+    job = [(str(name), value) for name, value in study.procedure.job.items() if isinstance(value, Quantity)]
     for typed in (typed for found in study.steps() for typed in _typed(found.step)):
-        name = _in_job(study, typed.value)
+        name = next((name for name, value in job if _same(typed.value, value)), "")
         key = (typed.field, typed.value.si)
         if name:
             yield _problem(typed, f"the job holds the same as `{name}`", _by_name(typed, name))
@@ -74,20 +75,8 @@ def _typed(step: Step) -> Iterator[_Typed]:
         yield _Typed(step.power.to, step.power.spot("to"), "power.to", step)
 
 
-def _in_job(study: Study, value: Quantity) -> str:
-    """The name under which the job holds the same quantity, or an empty text."""
-    return next(
-        (
-            str(name)
-            for name, other in study.procedure.job.items()
-            if isinstance(other, Quantity) and _same(value, other)
-        ),
-        "",
-    )
-
-
 def _same(one: Quantity, other: Quantity) -> bool:
-    return one.dimension == other.dimension and abs(one.si - other.si) <= 1e-9 * abs(other.si)
+    return abs(one.si - other.si) <= 1e-9 * abs(other.si) and one.dimension == other.dimension
 
 
 def _by_name(typed: _Typed, name: str) -> str:

@@ -60,9 +60,8 @@ def _only_repeated(study: Study) -> Iterator[Problem]:
 def already(study: Study, moment: Moment) -> str:
     """What the step does that is already so."""
     step, before, id = moment.step, moment.before, str(moment.step.at or "")
-    place = study.place(id)
-    lid = place is not None and place.cover == "lid" and step.do in ("open", "close")
-    if lid and before.has("open", id) == (step.do == "open"):
+    place = study.place(id) if step.do in ("open", "close") else None
+    if place and place.cover == "lid" and before.has("open", id) == (step.do == "open"):
         return f"the lid of {called(study, id)} is already {'off' if step.do == 'open' else 'on'}"
     if step.do == "release" and before.text("machine", id) == "free":
         return f"{called(study, id)} is already free"

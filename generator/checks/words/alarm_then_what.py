@@ -41,12 +41,11 @@ DOC = RuleDoc(
 
 def find(study: Study) -> Iterator[Problem]:
     """Steps with an alarm."""
-    live = {str(moment.step.id) for moment in study.walk.moments if _is_live(moment)}
-    for found in study.steps():
-        step = found.step
-        timer = _timer(study, step)
-        if timer is None or step.when_it_sounds:
-            continue
+    silent = [found.step for found in study.steps() if not found.step.when_it_sounds]
+    timed = [(step, timer) for step in silent if (timer := _timer(study, step))]
+    ids = {step.id for step, _ in timed}
+    live = {moment.step.id for moment in study.walk.moments if moment.step.id in ids and _is_live(moment)}
+    for step, timer in timed:
         where, id = step.spot("for"), str(step.id)
         if id in live:
             yield DOC.found(
