@@ -195,7 +195,12 @@ def _unknown(holders: Iterable[_Holder], known: Mapping[str, frozenset[str]]) ->
 
 
 def _is_meant(name: Text, kind: str, known: Mapping[str, frozenset[str]]) -> bool:
-    return kind not in FREE or bool(get_close_matches(name, known[kind], 1, 0.8))
+    return kind not in FREE or _is_near(str(name), known[kind])
+
+
+@lru_cache(maxsize=1024)
+def _is_near(name: str, known: frozenset[str]) -> bool:
+    return bool(get_close_matches(name, known, 1, 0.8))
 
 
 @lru_cache(maxsize=4)
