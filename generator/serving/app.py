@@ -92,6 +92,8 @@ async def _stream(preview: Preview, path: str, version: str) -> AsyncIterator[st
                 yield ": still here\n\n"
                 continue
             woken.clear()
+            if preview.ended:
+                return
             before, shown = shown, preview.shown
             yield _news(shown, path, before)
 

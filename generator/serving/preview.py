@@ -89,6 +89,7 @@ class Preview:
         self._lock = threading.Lock()
         self._listeners: list[tuple[str, Callable[[], None]]] = []
         self.shown = Shown(Shell(work / "none"))
+        self.ended = False
 
     @contextmanager
     def telling(self, path: str, listener: Callable[[], None]) -> Iterator[None]:
@@ -146,6 +147,12 @@ class Preview:
         with self._lock:
             for _, listener in self._listeners:
                 listener()
+
+    def end(self) -> None:
+        """Let those go who listen; takes no lock, since it is called from within whatever is being done."""
+        self.ended = True
+        for _, listener in tuple(self._listeners):
+            listener()
 
     def _looked_at(self) -> frozenset[str]:
         with self._lock:

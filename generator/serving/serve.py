@@ -7,6 +7,7 @@ import socket
 import tempfile
 from collections.abc import Callable
 from pathlib import Path
+from types import FrameType
 
 import uvicorn
 
@@ -37,11 +38,22 @@ def serve(
             gc.freeze()  # what a thousand procedures gave is not looked through again for what can go
             ready()
             with following(changes, preview), contextlib.suppress(KeyboardInterrupt):
-                # A page that is open listens for news without end; the server does not wait for it.
-                uvicorn.run(
-                    preview_app(preview), host="127.0.0.1", port=port, log_level="warning",
-                    timeout_graceful_shutdown=1,
-                )  # fmt: skip
+                _Server(preview, port).run()
+
+
+class _Server(uvicorn.Server):
+    """Lets open pages go when it is ended; they listen for news without end otherwise."""
+
+    def __init__(self, preview: Preview, port: int) -> None:
+        app = preview_app(preview)
+        told = uvicorn.Config(app, "127.0.0.1", port, log_level="warning", timeout_graceful_shutdown=1)
+        super().__init__(told)
+        self._preview = preview
+
+    def handle_exit(self, sig: int, frame: FrameType | None) -> None:
+        """A signal has come."""
+        super().handle_exit(sig, frame)
+        self._preview.end()
 
 
 def refuse_taken(port: int) -> None:

@@ -295,6 +295,16 @@ def test_news_bring_the_page_only_to_who_has_another(preview: Preview, client: C
     assert told(client, "nowhere/index.html", 0) == ["problems", "version"]
 
 
+def test_the_end_lets_open_pages_go(preview: Preview, client: Client) -> None:
+    connection = http.client.HTTPConnection("127.0.0.1", client.port, timeout=5)
+    connection.request("GET", "/_newel/news")
+    stream = connection.getresponse()
+    assert stream.readline().startswith(b"data: ")
+    preview.end()
+    assert stream.read().strip() == b""
+    connection.close()
+
+
 def test_what_was_seen_before_is_no_news(lab: Lab, preview: Preview, client: Client) -> None:
     first = preview.shown.version
     preview.refresh()
