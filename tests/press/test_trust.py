@@ -58,6 +58,26 @@ def test_letters_of_every_sheet_at_every_distance(size: str, lie: Orientation, d
     assert not list(overlapping(found, 0.1))
 
 
+@pytest.mark.parametrize(("size", "lie"), SHEETS)
+def test_from_far_away_letters_grow_or_the_card_is_refused(size: str, lie: Orientation) -> None:
+    """In steps up to 6 m: never a letter under distance/300, and once refused, refused from farther too."""
+    fitted: list[bool] = []
+    for distance in range(900, 6001, 300):
+        card = replace(short_card(), size=size, orientation=lie, read_from=float(distance))
+        fitted.append(fit(card).fits)
+        if not fitted[-1]:
+            with pytest.raises(NewelError, match=r"needs \d+ lines and has \d+ with letters"):
+                card_pdf(card)
+            continue
+        found = letters(card_pdf(card))
+        capitals = [one.height for one in found if one.character in FLAT_CAPITALS]
+        small = [one.height for one in found if one.character in FLAT_LOWER]
+        assert min(capitals) >= distance / 300 - HAIR
+        assert min(small) >= 0.7 * distance / 300 - HAIR
+    assert fitted == sorted(fitted, reverse=True)
+    assert fitted[0] and not fitted[-1]
+
+
 def spoken(node: Any) -> Iterator[int]:
     """The marked pieces of content in the order in which a screen reader goes to them."""
     node = node.get_object() if hasattr(node, "get_object") else node

@@ -78,8 +78,9 @@ def _wear(card: Panels, room: float, label: float, letters: Letters) -> Block:
 
 
 def _item(symbol: str, text: str, card: Panels, letters: Letters) -> Item:
-    number = symbol or "M001"
-    sign = Sign(0.0, 0.0, letters.sign, sign_name(number), f"{card.words.sign} {number}")
+    drawn = sign_name(symbol or "M001")
+    # What a screen reader hears is what is drawn: the general sign where the own one is not.
+    sign = Sign(0.0, 0.0, letters.sign, drawn, f"{card.words.sign} {drawn}")
     return Item(sign, (Run(text),))
 
 
