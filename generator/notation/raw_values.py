@@ -38,17 +38,15 @@ def plain_values(lines: list[str]) -> list[Value]:
     """Plain values that may be slips, of block lines and inside braces; no quoted text, no block text."""
     reader = _Lines(lines)
     while reader.row < len(lines):
-        if _is_good(lines[reader.row]):
+        if _WORDS.match(lines[reader.row]) or _closes(lines[reader.row]):
             reader.row += 1
         else:
             reader.step()
     return reader.found
 
 
-def _is_good(line: str) -> bool:
-    """Whether a line, where no sentence, quotes or braces are open, holds no slip and leaves none open."""
-    if _WORDS.match(line):
-        return True
+def _closes(line: str) -> bool:
+    """Whether a line is braces with names and words, and leaves none open."""
     braces = _BRACES.match(line) is not None
     return braces and line.count("{") + line.count("[") <= line.count("}") + line.count("]")
 

@@ -6,7 +6,7 @@ from dataclasses import dataclass, field, replace
 
 from generator.checks import RULES, Rule
 from generator.checks.evidence.lab_uses import uses_of
-from generator.model import FormulaRef, Procedure
+from generator.model import FormulaRef, Procedure, Step
 from generator.pipeline.accept import accept, accept_in_lab
 from generator.pipeline.fold import fold, fold_class, fold_missing
 from generator.pipeline.posted_pictures import altered_pictures
@@ -111,21 +111,21 @@ def _misread(read: LabRead, study: Study) -> bool:
         problem.rule in _MISREAD and problem.step and problem.where.file == study.procedure.where.file
         for problem in read.problems
     )
-    places = study.lab.places
-    lost = places and any(located.step.at and located.step.at not in places for located in study.steps())
-    strange = any(name not in study.lab.ppe for name in _worn_names(study)) if study.lab.ppe else False
-    # A time that could not be worked out would be none at all.
-    timeless = any(
-        isinstance(located.step.for_, FormulaRef) and study.sums.time_of(located.step) is None
-        for located in study.steps()
-    )
-    return form or bool(lost) or strange or timeless
+    return form or any(_is_strange(study, located.step) for located in study.steps())
 
 
-def _worn_names(study: Study) -> Iterable[str]:
-    """The pieces that steps put on and take off; a mistyped name stands for the nearest one."""
-    for located in study.steps():
-        yield from worn_as(study.lab, (*located.step.put_on, *located.step.take_off))
+def _is_strange(study: Study, step: Step) -> bool:
+    """Whether a step's place, a piece that it puts on or takes off, or its time is not known.
+
+    A mistyped piece stands for the nearest one; a time that could not be worked out would be none at all.
+    """
+    places, ppe = study.lab.places, study.lab.ppe
+    if step.at and places and step.at not in places:
+        return True
+    if isinstance(step.for_, FormulaRef) and study.sums.time_of(step) is None:
+        return True
+    worn = (*step.put_on, *step.take_off) if ppe else ()
+    return any(name not in ppe for name in worn_as(study.lab, worn))
 
 
 def in_lab(lab: LabStudy) -> list[Problem]:
@@ -135,14 +135,13 @@ def in_lab(lab: LabStudy) -> list[Problem]:
 
 def _not_made(lab: LabStudy, studies: Iterable[Study]) -> dict[str, tuple[str, ...]]:
     """Rules not run because a noun is missing everywhere, with the missing nouns."""
-    everywhere = [lab, *studies]
+    procedures = tuple(studies)
     return {
         rule.doc.id: rule.doc.needs
         for rule in RULES
-        if rule.doc.needs and not _runs_somewhere(rule, everywhere)
+        if rule.doc.needs and not _runs_somewhere(rule, procedures if rule.in_procedure else (lab,))
     }
 
 
-def _runs_somewhere(rule: Rule, studies: list[LabStudy]) -> bool:
-    wanted = [study for study in studies if isinstance(study, Study) == bool(rule.in_procedure)]
-    return any(rule.can_run(study) for study in wanted)
+def _runs_somewhere(rule: Rule, studies: Iterable[LabStudy]) -> bool:
+    return any(rule.can_run(study) for study in studies)

@@ -1,7 +1,7 @@
 """The author's sentences with what they are for: a command, something to be seen, or a reason."""
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from generator.model import Lab, Procedure, Step, Text
 from generator.problems import Location, Problem, RuleDoc
@@ -12,8 +12,7 @@ REASON = "reason"
 TOLD = "told"
 
 
-@dataclass(frozen=True, slots=True)
-class Said:
+class Said(NamedTuple):
     """A sentence, its field as the author names it, its kind, and the step or place that it belongs to."""
 
     text: Text

@@ -4,6 +4,7 @@ import datetime
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
+from typing import NamedTuple
 
 from generator.model import Container, Lab, LanguageFile, Mixture, Place, Procedure, Role, Stage, Step, Text
 from generator.model.translation import sentences_of
@@ -13,8 +14,7 @@ from generator.sums import Sums
 from generator.walk import Moment, Walk, walk_through
 
 
-@dataclass(frozen=True, slots=True)
-class Located:
+class Located(NamedTuple):
     """A step with its stage; `mends` is the step whose failed check it mends, where it is a mend."""
 
     step: Step

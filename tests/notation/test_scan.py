@@ -1,6 +1,7 @@
 """A line that is passed by as good holds no slip: reading every line closely finds the same."""
 
 import random
+import re
 from pathlib import Path
 
 import pytest
@@ -20,7 +21,8 @@ def test_a_good_line_hides_no_slip(seed: int, monkeypatch: pytest.MonkeyPatch) -
     lines = [line for text in texts for line in text.split("\n")]
     spoilt = [_spoilt(line, chance) for line in chance.sample(lines, 400)]
     quickly = list(scan("\n".join(spoilt), "x.yml"))
-    monkeypatch.setattr(raw_values, "_is_good", lambda _: False)
+    monkeypatch.setattr(raw_values, "_WORDS", re.compile("(?!)"))
+    monkeypatch.setattr(raw_values, "_BRACES", re.compile("(?!)"))
     assert list(scan("\n".join(spoilt), "x.yml")) == quickly
 
 

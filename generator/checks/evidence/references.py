@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from difflib import get_close_matches
 from functools import cache, lru_cache
 from importlib.resources import files
+from typing import NamedTuple
 
 from generator.checks.evidence.fields import (
     FREE,
@@ -34,8 +35,7 @@ class Reference:
     place: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class _Holder:
+class _Holder(NamedTuple):
     """A noun whose fields name others: what it is called, the fields to look at, its step and place."""
 
     noun: object

@@ -44,10 +44,13 @@ class _Typed:
 def find(study: Study) -> Iterator[Problem]:
     """Fields of steps against the job, amounts against one another, the job against the lab's defaults."""
     amounts: dict[tuple[str, float], _Typed] = {}
-    job = [(str(name), value) for name, value in study.procedure.job.items() if isinstance(value, Quantity)]
+    job = {name: value for name, value in study.procedure.job.items() if isinstance(value, Quantity)}
+    sizes = [(str(name), value.si) for name, value in job.items()]
     for typed in (typed for found in study.steps() for typed in _typed(found.step)):
-        name = next((name for name, value in job if _same(typed.value, value)), "")
-        key = (typed.field, typed.value.si)
+        si = typed.value.si
+        near = (name for name, other in sizes if _is_near(si, other))
+        name = next((name for name in near if job[name].dimension == typed.value.dimension), "")
+        key = (typed.field, si)
         if name:
             yield _problem(typed, f"the job holds the same as `{name}`", _by_name(typed, name))
         elif typed.field.startswith("use.") and key in amounts:
@@ -76,7 +79,11 @@ def _typed(step: Step) -> Iterator[_Typed]:
 
 
 def _same(one: Quantity, other: Quantity) -> bool:
-    return abs(one.si - other.si) <= 1e-9 * abs(other.si) and one.dimension == other.dimension
+    return _is_near(one.si, other.si) and one.dimension == other.dimension
+
+
+def _is_near(one: float, other: float) -> bool:
+    return abs(one - other) <= 1e-9 * abs(other)
 
 
 def _by_name(typed: _Typed, name: str) -> str:

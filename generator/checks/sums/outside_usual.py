@@ -30,18 +30,19 @@ job: {copper: 220 um}""",
 
 def find(study: Study) -> Iterator[Problem]:
     """The job's values and those given to a step, against every usual range of their name."""
+    giving = [found.step for found in study.steps() if found.step.given]
     for formula, settings in study.lab.calculators.items():
         for name, usual in settings.usual.items():
             for value, where in job_values(study, name):
                 if is_outside(value, usual):
                     yield DOC.found(where, *_words(name, value, usual, formula))
-            for found in study.steps():
-                given = found.step.given.get(name)
+            for step in giving:
+                given = step.given.get(name)
                 if isinstance(given, Quantity) and is_outside(given, usual):
                     yield DOC.found(
-                        found.step.spot("given"),
+                        step.spot("given"),
                         *_words(name, given, usual, formula),
-                        step=str(found.step.id),
+                        step=str(step.id),
                     )
 
 
