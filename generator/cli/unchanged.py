@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
+from generator.publishing.installed import installed_packages
 from generator.publishing.seal import LinkFoundError, files_below, seal_of, time_of
 
 # path -> size, time of the last change in ns, SHA-256 ("" where it is not looked at)
@@ -128,13 +129,6 @@ def _program() -> Iterator[object]:
     rows = files_below(str(Path(__file__).parent.parent))
     ours = sorted(row for row in rows if not row[0].endswith(".pyc"))
     yield hashlib.sha256(repr(ours).encode()).hexdigest()
-    yield hashlib.sha256("\n".join(_packages()).encode()).hexdigest()
+    yield hashlib.sha256("\n".join(installed_packages()).encode()).hexdigest()
     yield sys.version
     yield os.environ.get("SOURCE_DATE_EPOCH", "")
-
-
-def _packages() -> Iterator[str]:
-    for folder in sys.path:
-        if folder.endswith("-packages") and Path(folder).is_dir():
-            names = (path.name for path in Path(folder).iterdir())
-            yield from sorted(name for name in names if name.endswith(".dist-info"))

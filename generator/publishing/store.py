@@ -8,15 +8,11 @@ import threading
 from collections.abc import Iterator
 from contextlib import contextmanager, suppress
 from functools import cache
-from importlib import metadata
 from pathlib import Path
 
+from generator.publishing.installed import installed_packages
+
 _NAME = ".press.sqlite"
-# What a row comes from besides its key: every file of ours, and these packages.
-_OTHERS = (
-    "typst", "zxing-cpp", "ghs-hazard-pictogram", "pydantic", "pyyaml", "jinja2", "markupsafe",
-    "markdown-it-py",
-)  # fmt: skip
 _MOST_ROWS = 50_000
 _TABLE = """CREATE TABLE IF NOT EXISTS printed (
     number INTEGER PRIMARY KEY AUTOINCREMENT, key TEXT UNIQUE, digest BLOB NOT NULL, content BLOB NOT NULL)"""
@@ -116,8 +112,7 @@ def _digest(content: bytes) -> bytes:
 def code_version() -> str:
     """A digest of everything that a row comes from besides its key; read once a process."""
     digest = hashlib.sha256(sys.version.encode())
-    for name in _OTHERS:
-        digest.update(f"{name} {metadata.version(name)}\n".encode())
+    digest.update("\n".join(installed_packages()).encode())
     home = Path(__file__).parent.parent
     for path in sorted(_files(str(home))):
         content = hashlib.sha256(Path(path).read_bytes()).hexdigest()
