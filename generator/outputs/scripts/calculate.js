@@ -10,7 +10,6 @@ const MOST_STEPS = 10000;
 /** Far out, one more is the same double again. */
 const FARTHEST = 1e9;
 const MOST_DECIMALS = 12;
-const MOST_FIGURES = 4;
 
 /** @typedef {{numerator: number, denominator: number, offset: number}} UnitFactor */
 
@@ -43,7 +42,7 @@ export function tellingDecimals(number, decimals, toward) {
   const size = Math.abs(number);
   if (toward !== "nearest") return found;
   while (found < MOST_DECIMALS && size > 0 && size < Number("1e" + (1 - found))) found += 1;
-  while (found > 0 && size >= Number("1e" + (MOST_FIGURES - found))) found -= 1;
+  while (found > 0 && size >= Number("1e" + (4 - found))) found -= 1;
   return found;
 }
 
