@@ -51,7 +51,8 @@ def _collect(thing: object, step: str, found: list[tuple[Text, str]]) -> None:
     inside: Iterable[object] = ()
     if isinstance(thing, Located):
         step = str(thing.id) if isinstance(thing, Step) else step
-        inside = (getattr(thing, field) for field in thing.model_fields_set - _NO_SENTENCES)
+        fields = vars(thing)
+        inside = [fields[name] for name in thing.model_fields_set if name not in _NO_SENTENCES]
     elif isinstance(thing, dict):
         inside = thing.values()
     elif isinstance(thing, tuple):

@@ -47,8 +47,9 @@ _JUDGED = (COMMAND, SEEN)
 def find_in_lab(study: LabStudy) -> Iterator[Problem]:
     """Sentences of places and timers."""
     for said in study.said_at_equipment:
-        place = study.place(said.place)
-        yield from _judge(said, place, "")
+        found = _found(said, study.place(said.place), "")
+        if found:
+            yield _problem(said, found)
 
 
 def find(study: Study) -> Iterator[Problem]:
@@ -56,7 +57,9 @@ def find(study: Study) -> Iterator[Problem]:
     for said in study.said_at_steps:
         if said.step and said.kind in _JUDGED:
             place = study.place(said.step.at)
-            yield from _judge(said, place, _timer(study, said.step, place))
+            found = _found(said, place, _timer(study, said.step, place))
+            if found:
+                yield _problem(said, found)
 
 
 def _timer(study: Study, step: Step, place: Place | None) -> str:
@@ -65,23 +68,26 @@ def _timer(study: Study, step: Step, place: Place | None) -> str:
     return str(timer.title) if timer else ""
 
 
-def _judge(said: Said, place: Place | None, timer: str) -> Iterator[Problem]:
+def _found(said: Said, place: Place | None, timer: str) -> list[Mention]:
+    """The quantities, stations and timers that a sentence holds, in its order."""
     if said.kind not in _JUDGED:
-        return
+        return []
     found = [mention for mention in mentions(said.text) if _counts(said, place, mention)]
     if "tation" in said.text:
         found += [Mention(match.group(), match.start(), None) for match in _STATION.finditer(said.text)]
     found += _of_timer(said, timer)
-    if found:
-        found.sort(key=lambda mention: mention.start)
-        shown = ", ".join(f'"{mention.text}"' for mention in found)
-        yield said.found(
-            DOC,
-            f"the sentence holds {shown}, which a field holds or should hold",
-            _fix(said, found),
-            found[0].start,
-            len(found[0].text),
-        )
+    return sorted(found, key=lambda mention: mention.start)
+
+
+def _problem(said: Said, found: list[Mention]) -> Problem:
+    shown = ", ".join(f'"{mention.text}"' for mention in found)
+    return said.found(
+        DOC,
+        f"the sentence holds {shown}, which a field holds or should hold",
+        _fix(said, found),
+        found[0].start,
+        len(found[0].text),
+    )
 
 
 def _counts(said: Said, place: Place | None, mention: Mention) -> bool:
