@@ -18,7 +18,8 @@ class Rule:
 
     def can_run(self, study: LabStudy) -> bool:
         """Whether the nouns that the rule needs are there."""
-        return all(_has(study, noun) for noun in self.doc.needs)
+        needs = self.doc.needs
+        return not needs or all(_has(study, noun) for noun in needs)
 
 
 def _has(study: LabStudy, noun: str) -> bool:

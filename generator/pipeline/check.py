@@ -125,7 +125,7 @@ def _is_strange(study: Study, step: Step) -> bool:
     if isinstance(step.for_, FormulaRef) and study.sums.time_of(step) is None:
         return True
     worn = (*step.put_on, *step.take_off) if ppe else ()
-    return any(name not in ppe for name in worn_as(study.lab, worn))
+    return bool(worn) and any(name not in ppe for name in worn_as(study.lab, worn))
 
 
 def in_lab(lab: LabStudy) -> list[Problem]:

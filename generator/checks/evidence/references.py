@@ -46,13 +46,14 @@ class _Holder(NamedTuple):
 
     def names(self) -> Iterator[tuple[Text, str, str]]:
         """Every name in these fields, with the kind of noun that it names and the field."""
-        for field, kind in self.fields:
-            path = _path(field)
-            if not getattr(self.noun, path[0], None):
+        for first, fields in _by_first(self.fields):
+            # Of all the fields that may name something, most nouns have a few.
+            if not getattr(self.noun, first, None):
                 continue
-            names = _values_named(self.noun) if kind == "value" else named_in(self.noun, path)
-            for name in names:
-                yield name, kind, field
+            for path, kind, field in fields:
+                names = _values_named(self.noun) if kind == "value" else named_in(self.noun, path)
+                for name in names:
+                    yield name, kind, field
 
 
 def _in_lab(lab: Lab) -> Iterator[_Holder]:
@@ -91,9 +92,15 @@ def _values_named(step: object) -> list[Text]:
     return [amount for amount in step.use.values() if isinstance(amount, Text)]
 
 
+_Paths = tuple[tuple[tuple[str, ...], str, str], ...]
+
+
 @cache
-def _path(field: str) -> tuple[str, ...]:
-    return tuple(field.split("."))
+def _by_first(fields: tuple[tuple[str, str], ...]) -> tuple[tuple[str, _Paths], ...]:
+    """Fields by the first step of their path: paths, kinds and the fields as they are called."""
+    paths = [(tuple(field.split(".")), kind, field) for field, kind in fields]
+    firsts = dict.fromkeys(path[0] for path, _, _ in paths)
+    return tuple((first, tuple(one for one in paths if one[0][0] == first)) for first in firsts)
 
 
 def named_in(holder: object, path: tuple[str, ...]) -> Iterable[Text]:
