@@ -53,3 +53,39 @@ def kept_or_made(kept: Kept, key: str, make: Callable[[], bytes]) -> bytes:
         found = make()
         kept.put(key, found)
     return found
+
+
+class SureKept:
+    """A store that keeps in memory what the one behind it does not take: what was made is not made again."""
+
+    def __init__(self, kept: Kept) -> None:
+        self._kept = kept
+        self._here: dict[str, bytes] = {}
+
+    def get(self, key: str) -> bytes | None:
+        """The bytes of a key."""
+        found = self._here.get(key)
+        return self._kept.get(key) if found is None else found
+
+    def put(self, key: str, content: bytes) -> bool:
+        """Keep bytes, which will be there when asked for."""
+        if not self._kept.put(key, content):
+            self._here[key] = content
+        return True
+
+
+class PausingKept:
+    """A store before each look into which a build may be ended; what it has put in by then stays there."""
+
+    def __init__(self, kept: Kept, pause: Callable[[], None]) -> None:
+        self._kept = kept
+        self.pause = pause
+
+    def get(self, key: str) -> bytes | None:
+        """Pause, then the bytes of a key."""
+        self.pause()
+        return self._kept.get(key)
+
+    def put(self, key: str, content: bytes) -> bool:
+        """Keep bytes."""
+        return self._kept.put(key, content)

@@ -10,7 +10,7 @@ from generator.pipeline.build import Outcome, ask, build_wanted
 from generator.pipeline.chapter import Wanted
 from generator.pipeline.check import check
 from generator.pipeline.first_page import first_pages
-from generator.pipeline.kept import Kept
+from generator.pipeline.kept import Kept, PausingKept, SureKept
 from generator.pipeline.memory import Memory
 from generator.pipeline.parts import Leaves
 from generator.problems import Level, Problem, by_place
@@ -29,42 +29,6 @@ from generator.views.addresses import procedure_address
 
 def _go_on() -> None:
     """No pause at all."""
-
-
-class SureKept:
-    """A store that keeps in memory what the one behind it does not take: what was made is not made again."""
-
-    def __init__(self, kept: Kept) -> None:
-        self._kept = kept
-        self._here: dict[str, bytes] = {}
-
-    def get(self, key: str) -> bytes | None:
-        """The bytes of a key."""
-        found = self._here.get(key)
-        return self._kept.get(key) if found is None else found
-
-    def put(self, key: str, content: bytes) -> bool:
-        """Keep bytes, which will be there when asked for."""
-        if not self._kept.put(key, content):
-            self._here[key] = content
-        return True
-
-
-class PausingKept:
-    """A store before each look into which a build may be ended; what it has put in by then stays there."""
-
-    def __init__(self, kept: Kept, pause: Callable[[], None]) -> None:
-        self._kept = kept
-        self.pause = pause
-
-    def get(self, key: str) -> bytes | None:
-        """Pause, then the bytes of a key."""
-        self.pause()
-        return self._kept.get(key)
-
-    def put(self, key: str, content: bytes) -> bool:
-        """Keep bytes."""
-        return self._kept.put(key, content)
 
 
 @dataclass(frozen=True, slots=True)
