@@ -1,6 +1,5 @@
 """newel build: check, then write the site, whole or not at all."""
 
-import gc
 import sys
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
@@ -10,6 +9,7 @@ from typing import TYPE_CHECKING
 
 import click
 
+from generator.cli.resting import collector_at_rest
 from generator.cli.screen import screen_width, show
 
 if TYPE_CHECKING:
@@ -49,7 +49,7 @@ def command(
         click.echo(f"nothing has changed since {target.as_posix()} was written: {_pages(noted['pages'])}")
         return 0
     beside = beside_lab(before, guess_folder(folder)) if before else ""
-    with _rare_collection():
+    with collector_at_rest():
         outcome, seal = _build(folder, target, config, Wish(today, draft, print_all, engine, offline, beside))
     if outcome.site is None:
         show_refusal()
@@ -126,17 +126,6 @@ def _build_with(
         raise NewelError("not-written", f"{target} cannot be written ({bad.strerror})",
                          "the last site stands as it was", "look at its rights and its disk") from bad
     return outcome, seal
-
-
-@contextmanager
-def _rare_collection() -> Iterator[None]:
-    """A build makes much that stays and few circles: the collector looks for them less often."""
-    usual = gc.get_threshold()
-    gc.set_threshold(20_000, 20, 50)
-    try:
-        yield
-    finally:
-        gc.set_threshold(*usual)
 
 
 def _pages(count: int) -> str:

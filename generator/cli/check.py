@@ -1,12 +1,10 @@
 """newel check: problems with line and fix, or one rule explained, or one procedure traced."""
 
-import gc
 import sys
-from collections.abc import Iterator
-from contextlib import contextmanager
 
 import click
 
+from generator.cli.resting import collector_at_rest
 from generator.cli.screen import screen_width, show
 
 FORMS = ("text", "json", "github", "sarif")
@@ -29,20 +27,8 @@ def command(words: tuple[str, ...], form: str, accepted: bool, only: str, explai
         return _explain(explain)
     if trace:
         return _trace(words, trace)
-    with _without_collecting():
+    with collector_at_rest():
         return _check(words, form, accepted, only)
-
-
-@contextmanager
-def _without_collecting() -> Iterator[None]:
-    """Let the collector of circles rest: a check is short, and looking for them costs a third of it."""
-    resting = gc.isenabled()
-    gc.disable()
-    try:
-        yield
-    finally:
-        if resting:
-            gc.enable()
 
 
 def _check(words: tuple[str, ...], form: str, accepted: bool, only: str) -> int:

@@ -44,6 +44,11 @@ def plain_key(kind: str, *parts: object) -> str:
     return hashlib.sha256(f"{kind}\0{parts!r}".encode("utf-8", "surrogatepass")).hexdigest()
 
 
+def content_key(kind: str, content: bytes) -> str:
+    """The key of bytes that are kept for what they are, whatever they were made from."""
+    return hashlib.sha256(kind.encode() + b"\0" + content).hexdigest()
+
+
 def kept_or_made(kept: Kept, key: str, make: Callable[[], bytes]) -> bytes:
     """The bytes of a key from the store, else made now and kept; an error while making keeps nothing."""
     if not key:

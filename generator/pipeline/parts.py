@@ -8,7 +8,7 @@ from generator.outputs.address_links import AddressBook, OpenBook
 from generator.outputs.page import KeptPage, Page, Section, heads_of
 from generator.outputs.pages.sheets import TOP, Sheet
 from generator.outputs.site import KeptFile, SiteFile
-from generator.pipeline.kept import Kept, key_of
+from generator.pipeline.kept import Kept, content_key, key_of
 from generator.pipeline.looks import Ground, Watch
 from generator.pipeline.memory import Memory
 from generator.pipeline.slips import FileSlip, Leaf, Part, Slip, leaf_of
@@ -162,7 +162,7 @@ def keep_files(leaves: Leaves, files: Iterable[SiteFile]) -> tuple[FileSlip, ...
     """Files put into the store by their content."""
     slips: list[FileSlip] = []
     for file in files:
-        slips.append(FileSlip(file.path, key_of("file", file.content)))
+        slips.append(FileSlip(file.path, content_key("file", file.content)))
         leaves.put(slips[-1].key, file.content)
     return tuple(slips)
 

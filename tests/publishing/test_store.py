@@ -89,8 +89,43 @@ def test_a_store_that_cannot_be_written_costs_nothing_but_time(tmp_path: Path) -
     (tmp_path / "state").write_text("a file where the folder should be")
     with open_store(tmp_path / "state") as store:
         store.put("a", b"sheet")
+        assert store.get("a") == b"sheet", "it is there as long as the store is"
+        assert kept_or_made(store, "b", lambda: b"made") == b"made"
+    with open_store(tmp_path / "state") as store:
         assert store.get("a") is None
-        assert kept_or_made(store, "a", lambda: b"made") == b"made"
+
+
+def test_many_rows_are_written_while_more_are_put_in_and_the_rest_at_the_end(tmp_path: Path) -> None:
+    path = tmp_path / NAME
+    store, another = PressStore(path, "one"), PressStore(path, "one")
+    texts = {f"row {number}": b"%d" % number for number in range(250)}
+    for key, content in texts.items():
+        assert store.put(key, content)
+    assert another.get("row 0") == b"0", "those before the last are in the file"
+    assert another.get("row 249") is None
+    another.close()
+    assert {key: store.get(key) for key in texts} == texts
+    store.close()
+    again = PressStore(path, "one")
+    assert {key: again.get(key) for key in texts} == texts
+    again.close()
+
+
+def test_rows_that_another_build_keeps_out_of_the_file_stay_at_hand(tmp_path: Path) -> None:
+    path = tmp_path / NAME
+    first = PressStore(path, "one")
+    first.put("first", b"sheet")
+    first.close()
+    other = sqlite3.connect(path, isolation_level=None)
+    other.execute("BEGIN EXCLUSIVE")
+    store = PressStore(path, "one")
+    for number in range(100):
+        store.put(str(number), b"%d" % number)
+    assert [store.get(str(number)) for number in (0, 99)] == [b"0", b"99"]
+    other.execute("ROLLBACK")
+    other.close()
+    assert store.get("first") == b"sheet"
+    store.close()
 
 
 def test_only_what_shows_itself_whole_has_a_key() -> None:
