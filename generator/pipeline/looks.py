@@ -2,13 +2,14 @@
 
 import dataclasses
 import hashlib
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Hashable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from typing import Any
 
 from generator.model import Lab, Located, Text
 from generator.posting.used import Named, Stock, stock_of
 from generator.study import LabStudy
+from generator.study.answers import Answer, Answers
 
 # (noun, id) -> digest of what stood there, "" for nothing; an id of ours stands for all ids in their order.
 Looks = Mapping[str, Mapping[str, str]]
@@ -18,13 +19,17 @@ _WORDS = "\0words"
 
 @dataclass(frozen=True)
 class Ground:
-    """A lab's study with the digest of every noun by id, one of what is not looked up by id, one of all."""
+    """A lab's study with the digest of every noun by id, one of what is not looked up by id, one of all.
+
+    `answers` are those of all watches, each with the look-ups that it needed.
+    """
 
     study: LabStudy
     digests: Looks
     rest: str
     stock: Stock
     seal: str
+    answers: dict[Any, tuple[Any, Looks]] = field(default_factory=dict, repr=False, compare=False)
 
     def holds(self, looks: Looks) -> bool:
         """Whether every look-up would find the same again."""
@@ -104,7 +109,8 @@ class Watch:
             noun: _Watched(ids, ground.digests[noun], self._found.setdefault(noun, {}))
             for noun, ids in _nouns(lab).items()
         }
-        self.study = replace(ground.study, lab=lab.model_copy(update=watched))
+        answers = _Answers(ground, self._found)
+        self.study = replace(ground.study, lab=lab.model_copy(update=watched), answers=answers)
         words = self._found.setdefault(_WORDS, {})
         self.stock = Stock(
             _WatchedStock(ground.stock.nouns, ground.digests, self._found),
@@ -115,6 +121,24 @@ class Watch:
     def looks(self) -> Looks:
         """What was looked up so far."""
         return {noun: found for noun, found in self._found.items() if found}
+
+
+class _Answers(Answers):
+    """Answers worked out under a watch of their own, whose look-ups are noted for each that asks."""
+
+    def __init__(self, ground: Ground, found: dict[str, dict[str, str]]) -> None:
+        self._ground, self._found = ground, found
+
+    def of(self, study: object, work: Callable[..., Answer], *asked: Hashable) -> Answer:  # noqa: ARG002
+        """The answer, from a study of the same lab; what it was worked out from is noted."""
+        known = self._ground.answers
+        if (work, asked) not in known:
+            apart = Watch(self._ground)
+            known[work, asked] = (work(apart.study, *asked), apart.looks)
+        answer: Answer = known[work, asked][0]
+        for noun, ids in known[work, asked][1].items():
+            self._found[noun].update(ids)
+        return answer
 
 
 @dataclass(frozen=True, slots=True, eq=False)

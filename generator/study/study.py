@@ -8,6 +8,7 @@ from typing import NamedTuple
 
 from generator.model import Container, Lab, LanguageFile, Mixture, Place, Procedure, Role, Stage, Step, Text
 from generator.model.translation import sentences_of
+from generator.study.answers import Answers
 from generator.study.sentences import Said, of_equipment, of_lab, of_procedure, of_step
 from generator.study.uses import Uses
 from generator.sums import Sums
@@ -33,6 +34,7 @@ class LabStudy:
     today: datetime.date
     pictures: frozenset[str] = frozenset()
     uses: Mapping[str, Uses] = field(default_factory=dict)
+    answers: Answers = field(default_factory=Answers, repr=False)
 
     def place(self, id: str | None) -> Place | None:
         """The place of an id, or None."""
@@ -162,6 +164,7 @@ def study_procedure(
         lab.lab,
         lab.today,
         lab.pictures,
+        answers=lab.answers,
         procedure=procedure,
         sums=sums,
         walk=walk,

@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Iterator
 
 from generator.hazards import Advice, Edition, Precaution, advice, effects, statement_text
-from generator.model import Mixture, Substance
+from generator.model import Mixture, Substance, Text
 from generator.study import LabStudy
 from generator.study.reactivity import CHART
 from generator.units import Window, show_quantity, show_window
@@ -17,11 +17,21 @@ from generator.views.filling.words import joined, low, thing_title
 Lines = Iterator[HazardLineView]
 # Way in (as effects name it) -> topic of the advice, for the first action.
 _WAYS = (("Eyes", "eyes"), ("Skin", "skin"), ("Lungs", "lungs"), ("Swallowed", "swallowed"), ("Then", "call"))
+# What is worn stands behind as many others.
+_WORN = 7
 _NOT_HELD = "Not held here. See the supplier’s sheet."
 
 
 def headings(study: LabStudy, id: str, noun: Mixture | Substance) -> tuple[HazardHeadingView, ...]:
     """Everything declared of one substance or mixture, and what the tables of its statements advise."""
+    worn = HazardHeadingView("Worn here", tuple(wear_lines(study, id, noun)), "8")
+    others = study.answers.of(study, _but_worn, id)
+    return (*others[:_WORN], worn, *others[_WORN:])
+
+
+def _but_worn(study: LabStudy, id: str) -> tuple[HazardHeadingView, ...]:
+    """All headings but what is worn, which a procedure's own steps may say: the same in every procedure."""
+    noun = study.lab.mixtures.get(Text(id)) or study.lab.substances[Text(id)]
     codes = tuple(str(code) for code in noun.hazards if str(code)[:1] in "HE")
     found = advice(codes, Edition(study.lab.lab.ghs))
     rows = (
@@ -32,7 +42,6 @@ def headings(study: LabStudy, id: str, noun: Mixture | Substance) -> tuple[Hazar
         ("Spill", "6", _spill(study, noun, found)),
         ("Handling", "7", _handling(study, id, found)),
         ("Storage", "7", _storage(study, id, noun, found)),
-        ("Worn here", "8", wear_lines(study, id, noun)),
         ("Measured", "9", _measured(noun)),
         ("Never mix with", "10", _never(study, id)),
         ("What it does", "11, 12", _does(study, codes)),
