@@ -11,21 +11,20 @@ from typing import Literal
 
 import typst
 
-from generator.outputs.press.drawing import Sheet, plain_mark
+from generator.outputs.press.drawing import Sheet
 from generator.outputs.press.metrics import FONTS, bold, medium
+from generator.outputs.press.sheet_data import sheet_data
 from generator.problems import NewelError
 
 _OUTPUTS = Path(__file__).parent.parent
-_TEMPLATE = _OUTPUTS / "templates" / "card.typ"
+_MAIN = b'#import "/templates/card.typ": printed\n#printed(json("book.json"))'
 
 
 class _Compilers(threading.local):
     """One Typst compiler a thread: it keeps the fonts read and what it has set before."""
 
     def __init__(self) -> None:
-        self.typst = typst.Compiler(
-            input=str(_TEMPLATE), root=str(_OUTPUTS), font_paths=[str(FONTS)], ignore_system_fonts=True
-        )
+        self.typst = typst.Compiler(root=str(_OUTPUTS), font_paths=[str(FONTS)], ignore_system_fonts=True)
 
 
 @cache
@@ -50,13 +49,14 @@ def print_svg(sheet: Sheet, dated: str) -> str:
     return re.sub(r"(?<=\d\.\d{2})\d+", "", text)
 
 
-def _compile(data: str, title: str, dated: str, form: Literal["pdf", "svg"]) -> bytes:
+def _compile(data: bytes, title: str, dated: str, form: Literal["pdf", "svg"]) -> bytes:
     day = date.fromisoformat(dated)
     noon = datetime(day.year, day.month, day.day, 12, tzinfo=UTC)
     try:
         made = _compilers().typst.compile(
+            # Data in `sys_inputs` would make the compiler forget all that it has set before.
+            input={"main.typ": _MAIN, "book.json": data},  # type: ignore[type-var]  # their types lack it
             format=form,
-            sys_inputs={"book": data},
             pdf_standards="ua-1" if form == "pdf" else None,
             timestamp=int(noon.timestamp()),
         )
@@ -67,22 +67,13 @@ def _compile(data: str, title: str, dated: str, form: Literal["pdf", "svg"]) -> 
     return made
 
 
-def _data(sheets: Sequence[Sheet], title: str, language: str) -> str:
-    faces = {
-        "medium": {"family": medium().family, "cap": medium().cap},
-        "bold": {"family": bold().family, "cap": bold().cap},
-    }
-    drawn = [{**_spoken(sheet.language), **_drawn(sheet)} for sheet in sheets]
-    return json.dumps(
-        {"title": title, **_spoken(language), "faces": faces, "sheets": drawn}, ensure_ascii=False
-    )
+def _data(sheets: Sequence[Sheet], title: str, language: str) -> bytes:
+    drawn = [{**_spoken(sheet.language), **sheet_data(sheet)} for sheet in sheets]
+    faces = {"medium": medium().family, "bold": bold().family}
+    book = {"title": title, **_spoken(language), **faces, "sheets": drawn}
+    return json.dumps(book, ensure_ascii=False, separators=(",", ":")).encode()
 
 
-def _spoken(language: str) -> dict[str, str]:
+def _spoken(language: str) -> dict[str, str | None]:
     first, _, region = language.partition("-")
-    return {"language": first, "region": region}
-
-
-def _drawn(sheet: Sheet) -> dict[str, object]:
-    marks = [plain_mark(mark) for mark in sheet.marks]
-    return {"width": sheet.width, "height": sheet.height, "marks": marks}
+    return {"language": first, "region": region or None}

@@ -68,7 +68,7 @@ class Sign:
 
 @dataclass(frozen=True, slots=True)
 class Code:
-    """A QR code's modules as an SVG path on a grid of `modules`, quiet zone included."""
+    """A QR code's dark modules as an SVG path of strokes on a grid of `modules`, quiet zone included."""
 
     x: float
     y: float

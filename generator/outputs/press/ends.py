@@ -152,7 +152,7 @@ def _modules(address: str) -> tuple[int, str]:
     image: Any = made.to_image(scale=1, add_quiet_zones=False)
     side, pixels, quiet = int(image.shape[0]), bytes(image), 4
     path = (
-        f"M{run.start() + quiet} {y + quiet}h{len(run[0])}v1h-{len(run[0])}z"
+        f"M{run.start() + quiet} {y + quiet}.5h{len(run[0])}"
         for y in range(side)
         for run in finditer(b"\0+", pixels[y * side : (y + 1) * side])
     )

@@ -1,0 +1,74 @@
+"""A finished drawing as plain rows for the typesetter: what each mark is, then its numbers and words."""
+
+from collections import Counter
+from collections.abc import Mapping, Sequence
+from typing import Any
+
+from generator.outputs.press.drawing import Across, Box, Code, Grid, Ink, Line, Mark, Ruled, Sheet, Sign, Text
+from generator.outputs.press.metrics import bold, medium
+
+# Type size in mm, white between two lines in mm, ink.
+Style = tuple[float, float, Ink]
+# A string is set in the weight of sentences, a string in a list in bold; None ends a line.
+Runs = list[str | list[str] | None]
+
+_LEVELS = {"title": 1, "heading": 2, "text": 0, "mute": -1}
+_NO_STYLE: Style = (1.0, 0.0, "black")
+
+
+def sheet_data(sheet: Sheet) -> dict[str, Any]:
+    """A sheet for JSON. Texts name their style by its place in `styles`; most texts have the first."""
+    texts = (_style(mark) for mark in sheet.marks if isinstance(mark, Text))
+    styles = [style for style, _ in Counter(texts).most_common()] or [_NO_STYLE]
+    places = {style: place for place, style in enumerate(styles)}
+    marks = [_row(mark, sheet.width, places) for mark in sheet.marks]
+    return {"width": sheet.width, "height": sheet.height, "styles": styles, "marks": marks}
+
+
+def _style(mark: Text) -> Style:
+    return *_letters(mark), mark.ink
+
+
+def _letters(mark: Text | Grid | Ruled) -> tuple[float, float]:
+    return mark.cap / medium().cap, mark.pitch - mark.cap
+
+
+def _row(mark: Mark, width: float, places: Mapping[Style, int]) -> Sequence[object]:
+    match mark:
+        case Text():
+            return _text(mark, width, places)
+        case Box():
+            # A disc is drawn as a circle.
+            round_ = abs(mark.width - mark.height) < 0.001 and mark.radius * 2 > mark.width - 0.001
+            kind = "disc" if round_ else "box"
+            return kind, mark.x, mark.y, mark.width, mark.height, mark.radius, mark.line, mark.fill
+        case Sign():
+            return "sign", mark.x, mark.y, mark.size, mark.name, mark.alt
+        case Code():
+            return "code", mark.x, mark.y, mark.size, mark.modules, mark.path, mark.alt
+        case Grid():
+            heads = mark.head, mark.row
+            return "grid", mark.x, mark.y, *_letters(mark), mark.line, mark.columns, *heads, mark.rows
+        case Ruled():
+            rows = [[_runs(lines) for lines in row] for row in mark.rows]
+            inside = mark.pad, mark.heights
+            return "ruled", mark.x, mark.y, *_letters(mark), mark.line, mark.columns, *inside, rows
+        case Across():
+            size = mark.cap / bold().cap
+            return "across", mark.x, mark.y, mark.width, mark.height, size, mark.angle, mark.word
+
+
+def _text(mark: Text, width: float, places: Mapping[Style, int]) -> Sequence[object]:
+    """Right from the left edge of the sheet; left from its right edge; or right from its middle."""
+    across = {"left": 0.0, "center": (mark.width - width) / 2, "right": mark.width - width}[mark.align]
+    place = places[_style(mark)]
+    return "text", mark.align, mark.x + across, mark.y, _LEVELS[mark.role], place, _runs(mark.lines)
+
+
+def _runs(lines: Sequence[Line]) -> Runs:
+    runs: Runs = []
+    for number, line in enumerate(lines):
+        if number:
+            runs.append(None)
+        runs += [[run.text] if run.bold else run.text for run in line]
+    return runs
