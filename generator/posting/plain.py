@@ -17,7 +17,7 @@ def plain_noun(noun: Located, without: tuple[str, ...] = ()) -> dict[str, Any]:
         value = getattr(noun, name)
         if name in (*_OURS, *without) or field.validation_alias == ID or value is None:
             continue
-        if value != field.default:
+        if value != field.get_default(call_default_factory=True):
             out[str(field.alias or name)] = plain_value(value)
     return out
 

@@ -43,6 +43,8 @@ def test_the_demo_lab_reads_back_fact_by_fact() -> None:
         issue = open_issue(f"procedures/posted/{id}/1.yml", text.encode()).read()
         assert issue is not None
         assert facts_of(issue.content) == dict(drafted.facts)
+        # What says nothing is not written.
+        assert "use: {}" not in text and "set: {}" not in text and "given: {}" not in text
 
 
 def test_line_ends_of_another_system_alter_nothing(first_issue: Path) -> None:
