@@ -21,6 +21,7 @@ from generator.units.dimension import NUMBER
 LONGEST_TEXT = 100_000
 LARGEST_FORMULA = 2000
 DEEPEST_FORMULA = 150
+_DECIMALS, _MOST_DECIMALS = 2, 4
 
 
 @dataclass(frozen=True, slots=True)
@@ -132,7 +133,8 @@ def _read_function(
         recorded=tape,
     )
     examples, faults = _examples(function, words, functions, fixed)
-    return replace(formula, examples=examples), faults
+    answer = replace(formula.answer, decimals=_decimals(examples))
+    return replace(formula, answer=answer, examples=examples), faults
 
 
 def _is_too_much(tape: Tape) -> bool:
@@ -199,7 +201,13 @@ def _answer(function: ast.FunctionDef, words: Words) -> Answer:
         raise refused(
             function, f"`{words.shown}` is no unit that this lab's tools know", "write Unit: g, or as the ..."
         )
-    return Answer(function.name, words.title, unit, decimals=2, like=words.like)
+    return Answer(function.name, words.title, unit, decimals=_DECIMALS, like=words.like)
+
+
+def _decimals(examples: tuple[Example, ...]) -> int:
+    """As many decimals as the worked examples show; two where there is none."""
+    shown = [len(example.answer.split()[0].partition(".")[2]) for example in examples if example.answer]
+    return min(max(shown, default=_DECIMALS), _MOST_DECIMALS)
 
 
 def _examples(

@@ -65,6 +65,13 @@ def test_a_formula_shown_in_percent() -> None:
     assert (found.unit, round(found.number, 2)) == ("%", 23.36)
 
 
+@pytest.mark.parametrize(("worked", "decimals"), [("58.24", 2), ("58.2", 1), ("58", 0)])
+def test_an_answer_is_shown_as_finely_as_its_worked_example(worked: str, decimals: int) -> None:
+    text = RESIN.replace("182), 2", f"182), {decimals}").replace("58.24", worked)
+    (formula,) = read_formulas(text, "formulas.py").formulas
+    assert formula.answer.decimals == decimals
+
+
 def test_a_share_may_be_tested_as_it_is() -> None:
     bare = SOIL.replace(
         "round(100 * water_content(46.20, 39.80, 12.40), 2)", "round(water_content(46.2, 39.8, 12.4), 4)"
