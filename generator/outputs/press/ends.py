@@ -34,10 +34,10 @@ def _lowest(card: CardView, room: float, taken: float, letters: Letters) -> Bloc
 
     A draft keeps the room that its issue and check code will take, so that what fits can be posted.
     """
-    ways = [way(card, room, taken, letters) for way in (_apart, _run_on, _beside)]
+    ways = [way(card, room, taken, letters) for way in _WAYS]
     if card.status == "draft":
         issued = replace(card, status="posted", issue="99", check_code="0000-0000", good_until="2000-00-00")
-        later = [way(issued, room, taken, letters) for way in (_apart, _run_on, _beside)]
+        later = [way(issued, room, taken, letters) for way in _WAYS]
         ways = [_no_lower(now, then) for now, then in zip(ways, later, strict=True)]
     return min(ways, key=lambda way: (way.split, round(way.height, 3)))
 
@@ -57,6 +57,16 @@ def _apart(card: CardView, room: float, taken: float, letters: Letters) -> Block
     if about:
         rows.append(text_block((Run(about),), room - taken, letters.text, gap=gap))
     rows.append(text_block(identity, room if about else room - taken, letters.text, gap=gap))
+    return stacked(rows)
+
+
+def _under(card: CardView, room: float, taken: float, letters: Letters) -> Block:
+    """The card's identity beside its discs, the procedure under both, each from a new line."""
+    gap, about = 0.8 * letters.gap, _about(card)
+    rows = [_title(card, room - taken, letters)]
+    rows.append(text_block(_identity(card), room - taken, letters.text, gap=gap))
+    if about:
+        rows.append(text_block((Run(about),), room, letters.text, gap=0.35 * letters.gap))
     return stacked(rows)
 
 
@@ -83,8 +93,14 @@ def _beside(card: CardView, room: float, taken: float, letters: Letters) -> Bloc
     return stacked(rows)
 
 
+_WAYS = (_apart, _under, _run_on, _beside)
+
+
 def _about(card: CardView) -> str:
-    return "\u00a0· ".join(part for part in (card.procedure_title, card.lab_title) if part)
+    """Whose card it is; what stands behind the last comma, the room, is kept in one line."""
+    college, comma, room = card.lab_title.rpartition(", ")
+    lab_title = f"{college}{comma}{_solid(room)}"
+    return "\u00a0· ".join(part for part in (card.procedure_title, lab_title) if part)
 
 
 def _disc(letters: Letters) -> float:
@@ -97,7 +113,7 @@ def _discs(stations: tuple[str, ...], room: float, letters: Letters) -> tuple[tu
     taken = len(stations) * (size + letters.gap)
     for place, number in enumerate(stations):
         x = room - taken + letters.gap + place * (size + letters.gap)
-        cap = letters.signal * (1.0 if len(number) < 3 else 0.6)
+        cap = letters.signal * {1: 1.0, 2: 0.8}.get(len(number), 0.6)
         text = paragraph((Run(number, bold=True),), size, cap, align="center", ink="white")
         parts.append((x, 0.0, Box(0.0, 0.0, size, size, fill="black", radius=size / 2)))
         parts.append((x, (size - cap) / 2, text))

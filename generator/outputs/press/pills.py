@@ -1,6 +1,7 @@
 """Framed marks for a state that must not be missed: a picture of its own and the words."""
 
 from collections.abc import Sequence
+from itertools import pairwise
 from unicodedata import combining, normalize
 
 from generator.outputs.press.blocks import Block, Late, abreast
@@ -10,15 +11,17 @@ from generator.outputs.press.wrapping import width
 from generator.views.card import CardMark
 
 # White over and under its capitals in cap heights: behind a line of text its frame stays clear of what hangs
-# from the line above, and what hangs from its own words stays inside. An accent takes more.
-_OVER, _ACCENT, _UNDER = 0.24, 0.36, 0.52
+# from the line above, and what hangs from its own words stays inside. An accent takes more, a capital's most.
+_OVER, _ACCENT, _CAPITAL, _UNDER = 0.24, 0.36, 0.64, 0.52
 # Side of its picture in cap heights.
 _SIDE = 1.25
 
 
 def over(mark: CardMark) -> float:
     """The white over the capitals of a mark in cap heights."""
-    return _ACCENT if any(combining(letter) for letter in normalize("NFD", mark.text)) else _OVER
+    letters = normalize("NFD", mark.text)
+    under = [letter for letter, accent in pairwise(letters) if combining(accent)]
+    return _CAPITAL if any(map(str.isupper, under)) else _ACCENT if under else _OVER
 
 
 def low(marks: Sequence[CardMark]) -> bool:
