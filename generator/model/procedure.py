@@ -104,6 +104,8 @@ class Card(Located):
     """The language, where it is not that of the procedure."""
     show: Annotated[tuple[Annotated[str, OneOf(*SHOWN, kind="part of a card")], ...], Listed] = ()
     """What a card without stages shows."""
+    stop_rule: Sentence | None = None
+    """When to stop at this card, where that is not the stop rule of the procedure."""
     was: Id | None = None
     """The id that it had in an earlier issue."""
 

@@ -31,6 +31,7 @@ _NOUNS = {
     "waste": ("title", "never"),
     "glossary": ("term", "means"),
 }
+_CARD = ("title", "stop_rule")
 _HELP = ("emergency", "eyewash", "shower", "spill_kit", "first_aid", "extinguisher")
 _EVENT = ("when", "first", "then")
 _SEEN = ("symptom", "do_first")
@@ -54,7 +55,7 @@ def _of_procedure(it: Procedure) -> Iterator[tuple[str, Text]]:
         yield from _fields(seen, f"you_may_see.{index}.", _SEEN)
         yield from _numbered(f"you_may_see.{index}.causes", seen.causes)
     for card in it.cards:
-        yield from _fields(card, f"cards.{card.id}.", ("title",))
+        yield from _fields(card, f"cards.{card.id}.", _CARD)
 
 
 def _of_step(step: Step) -> Iterator[tuple[str, Text]]:
@@ -126,7 +127,7 @@ def is_sentence(path: str) -> bool:
         return rest.isdigit()
     if head == "you_may_see":
         return field in _SEEN or re.fullmatch(r"causes\.\d+", field) is not None
-    allowed = {"stages": ("title",), "cards": ("title",), "steps": _STEP}
+    allowed = {"stages": ("title",), "cards": _CARD, "steps": _STEP}
     return field in allowed.get(head, ()) if rest else path in _WHOLE
 
 

@@ -8,7 +8,7 @@ VERBS: dict[str, str] = {
     "take-out": "the part leaves a place",
     "rinse": "spray or rinse the part",
     "dry": "dry the part",
-    "clean": "take something off the part without water",
+    "clean": "take something off the part otherwise than by a rinse: brush, vacuum, grind",
     "empty": "empty a tray, or put what is left of a mixture into its container",
     "mount": "put the part on a rack, or back on a machine",
     "set": "set a machine",

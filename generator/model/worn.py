@@ -3,7 +3,7 @@
 from typing import Annotated
 
 from generator.model.located import Located
-from generator.model.scalars import Listed, OneOf, Ref, Refs, Sentence
+from generator.model.scalars import Flag, Listed, OneOf, Ref, Refs, Sentence
 
 BODY = ("eyes", "face", "hands", "body", "feet", "hearing", "lungs", "head")
 BodyPart = Annotated[str, OneOf(*BODY, kind="part of the body")]
@@ -22,6 +22,8 @@ class Ppe(Located):
     """The piece that must be worn underneath."""
     change: Sentence | None = None
     """When it is changed for a fresh one."""
+    used_again: Flag = False
+    """It is cleaned and worn again: it goes into no container when it comes off."""
     symbol: Sentence | None = None
     """The number of its mandatory sign in ISO 7010, such as M009."""
 

@@ -48,8 +48,13 @@ def _said(step: CardStep, kind: str) -> Set[str]:
         case "the amount":
             large = f": {step.amount_shown}" if step.amount_shown else ""
             return set(_amounts(step.amounts + large))
-    fields = {_HOLDS: step.hold, _SEEN: step.check, _IF_NOT: step.if_not, _ALARM: step.alarm}
-    return _parts(fields.get(kind, step.container))
+        case "what must be seen":
+            return _parts(step.check) | _parts(step.watch) | _parts(step.before)
+        case "what to do if not":
+            return _parts(step.if_not) | _parts(step.watch_if_not) | _parts(step.before_if_not)
+        case "the container":
+            return {step.container.partition(": ")[0]}
+    return _parts(step.hold if kind == _HOLDS else step.alarm)
 
 
 def _parts(text: str) -> Set[str]:
@@ -81,8 +86,8 @@ def demanded(study: Study, card: Card) -> Things:
     for id, pieces in _worn(study, card).items():
         titles = {words.lab("ppe", piece, "title", study.lab.ppe[piece].title) for piece in pieces}  # type: ignore[index]
         found[_WEAR][id] = titles
-    if steps and study.procedure.stop_rule:
-        found[_STOP][str(steps[0].id)] = {words.whole("stop_rule", study.procedure.stop_rule)}
+    if steps and (card.stop_rule or study.procedure.stop_rule):
+        found[_STOP][str(steps[0].id)] = {words.stop_rule(card)}
     return found
 
 
@@ -103,10 +108,8 @@ def _of_step(study: Study, words: Words, step: Step) -> Iterator[tuple[str, Set[
         yield _AMOUNTS, set(_used(study, words, step))
     if step.hold:
         yield _HOLDS, {words.step(step, "hold.until", step.hold.until)}
-    if step.check:
-        yield _SEEN, {words.step(step, "check", step.check)}
-    if step.fail and step.fail.say:
-        yield _IF_NOT, {words.step(step, "fail.say", step.fail.say)}
+    yield _SEEN, set(_seen(words, step))
+    yield _IF_NOT, set(_if_not(words, step))
     if step.when_it_sounds and step.for_ is not None:
         yield _ALARM, {words.step(step, "when_it_sounds", step.when_it_sounds)}
     marks = {"current-first"} if step.power else set[str]()
@@ -116,6 +119,23 @@ def _of_step(study: Study, words: Words, step: Step) -> Iterator[tuple[str, Set[
     container = study.container(step.waste)
     if container:
         yield _WASTE, {words.lab("waste", str(step.waste), "title", container.title)}
+
+
+def _seen(words: Words, step: Step) -> Iterator[str]:
+    place = words.study.place(step.at)
+    if place and place.look and step.do == "open" and not step.look:
+        yield words.lab("places", str(step.at), "look", place.look)
+    if step.check:
+        yield words.step(step, "check", step.check)
+    if step.watch and step.watch.check:
+        yield words.step(step, "watch.check", step.watch.check)
+
+
+def _if_not(words: Words, step: Step) -> Iterator[str]:
+    if step.fail and step.fail.say:
+        yield words.step(step, "fail.say", step.fail.say)
+    if step.watch and step.watch.fail and step.watch.fail.say:
+        yield words.step(step, "watch.fail.say", step.watch.fail.say)
 
 
 def _used(study: Study, words: Words, step: Step) -> Iterator[str]:
@@ -130,16 +150,17 @@ def _used(study: Study, words: Words, step: Step) -> Iterator[str]:
 
 
 def _harm(study: Study, words: Words, step: Step) -> Iterator[str]:
-    """Statements of what the place holds and the step uses, and the place's hazards without a statement."""
+    """Statements of what the place holds, the step uses and makes, and the hazards without a statement."""
     place = study.place(step.at)
-    touched = [str(id) for id in step.use]
+    touched = [str(id) for id in (*step.use, step.into) if id]
     if place and place.holds:
         touched.append(str(place.holds))
     for id in touched:
         edition = Edition(study.lab.lab.ghs)
         texts = (statement_in(code, edition, words.language) for code in study.statements_of(id))
         yield from (text for text in texts if text)
-    for word in map(str, place.hazards if place else ()):
+    codes = (code for id in touched for code in study.statements_of(id))
+    for word in map(str, (*(place.hazards if place else ()), *codes)):
         own, shipped = study.lab.hazard_words.get(word), hazard_word(word)  # type: ignore[call-overload]
         title = str(own.title) if own else shipped.title if shipped else ""
         if title:

@@ -30,7 +30,10 @@ _TABLE: Mapping[str, Mapping[str, str]] = {
         "chemical": "part",
         "order": "who also_present approver stages",
     },
-    "card": {"wording": "id title size turned read_from language show there", "order": "stages post_at"},
+    "card": {
+        "wording": "id title size turned read_from language show stop_rule there",
+        "order": "stages post_at",
+    },
     "symptom": {"wording": "symptom causes do_first at"},
     "paper": {"wording": "paper differs because", "limit": "decided_by decided"},
     "room": {
@@ -41,7 +44,7 @@ _TABLE: Mapping[str, Mapping[str, str]] = {
     },
     "roles": {"wording": "title reach", "order": "backup needs"},
     "signoffs": {"wording": "title", "time": "valid", "order": "given_by"},
-    "ppe": {"wording": "title symbol", "ppe": "protects against over change"},
+    "ppe": {"wording": "title symbol", "ppe": "protects against over change used_again"},
     "hazard_words": {"wording": "title symbol", "ppe": "protect"},
     "substances": {
         "wording": "title sheet",
@@ -160,6 +163,7 @@ def _same_value(old: str, new: str) -> bool:
 def _decides(noun: str, field: str, old: str, new: str) -> bool:
     parts = field.split(".")
     sentence = noun in ("step", "places", "timers", "procedure", "mixtures", "symptom", "language")
+    sentence = sentence or (noun == "card" and parts[-1] == "stop_rule")
     if not sentence or any(part in _NEVER_DECIDE for part in parts) or not old or not new:
         return False
     return _deciding(old) != _deciding(new) or _is_turned(old, new)

@@ -73,6 +73,7 @@ def of_procedure(it: Procedure, at_steps: Iterable[Said]) -> Iterator[Said]:
         yield from _some(COMMAND, do_first=seen.do_first)
     for card in it.cards:
         yield from _some(TOLD, title=card.title)
+        yield from _some(COMMAND, stop_rule=card.stop_rule)
 
 
 def of_equipment(lab: Lab) -> Iterator[Said]:

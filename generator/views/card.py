@@ -49,13 +49,15 @@ class CardStep:
     `sentence` is the step's `card`, or else its `say`. `place_number` is "" for a place without a number,
     `place_title` "" for a step without a place. `check` is what must be seen, `if_not` the whole sentence
     for when it is not, `call` the role with its reach. `hold` says who and until what; `alarm` what to do
-    first when the timer sounds; `setting` what is set; `limit` a time counted from another step;
+    first when the timer sounds; `setting` what is set;
     `container` where the waste goes. `amounts` is what is used and how much, and `amount_shown` the one
     amount set in large figures where no time takes that room; `target` what it goes into, `repeat` how
     often or for how many; `on` and `off` what is put on and taken off; `rack` what carries the part, `rock`
     how often it is shaken; `extraction` what must be drawing at the place; `book` where a shared machine is
-    booked; `who` whose step it is where that is another role; `pause` how the part is kept where work may
-    stop.
+    booked; `before` what is looked at before a machine is started or a door opened, `watch` what is looked
+    at again and again, each with its own sentence for when it is not so; `limit` a time up to which, and
+    `not_before` one from which, the step may be done; `who` whose step it is where that is another role;
+    `pause` how the part is kept where work may stop.
     """
 
     id: str
@@ -81,9 +83,14 @@ class CardStep:
     rack: str = ""
     rock: str = ""
     book: str = ""
+    before: str = ""
+    before_if_not: str = ""
     limit: str = ""
+    not_before: str = ""
     hold: str = ""
     alarm: str = ""
+    watch: str = ""
+    watch_if_not: str = ""
     check: str = ""
     if_not: str = ""
     call: str = ""

@@ -26,11 +26,15 @@ class CardWords:
     first_aid: str
     extinguisher: str
     see: str
+    before: str
     if_not: str
+    then_call: str
+    only_call: str
     hold: str
     alarm: str
     set: str
     limit: str
+    not_before: str
     into: str
     who: str
     amounts: str
@@ -80,11 +84,15 @@ ENGLISH = CardWords(
     first_aid="FIRST AID",
     extinguisher="EXTINGUISHER",
     see="SEE",
+    before="FIRST SEE",
     if_not="IF NOT",
+    then_call="Then CALL.",
+    only_call="CALL.",
     hold="WAIT FOR",
     alarm="ALARM",
     set="SET",
     limit="IN TIME",
+    not_before="NOT BEFORE",
     into="WASTE INTO",
     who="DONE BY",
     amounts="USE",
@@ -130,7 +138,7 @@ ENGLISH = CardWords(
     marks=MappingProxyType(
         {
             "dry": "goes in DRY", "wet": "goes in WET", "last-mains": "LAST mains water",
-            "hands": "hands stay here", "near": "stay NEAR", "away": "may be LEFT",
+            "hands": "stay HERE", "near": "stay NEAR", "away": "may be LEFT",
             "current-first": "CURRENT FIRST",
         }
     ),
@@ -151,11 +159,15 @@ SPANISH = CardWords(
     first_aid="BOTIQUÍN",
     extinguisher="EXTINTOR",
     see="VEA",
+    before="VEA PRIMERO",
     if_not="SI NO",
+    then_call="Después, LLAME.",
+    only_call="LLAME.",
     hold="ESPERE A",
     alarm="ALARMA",
     set="AJUSTE",
     limit="A TIEMPO",
+    not_before="NO ANTES DE",
     into="RESIDUO A",
     who="LO HACE",
     amounts="USE",
@@ -202,7 +214,7 @@ SPANISH = CardWords(
     marks=MappingProxyType(
         {
             "dry": "entra SECA", "wet": "entra MOJADA", "last-mains": "ÚLTIMA agua de red",
-            "hands": "manos aquí", "near": "quédese CERCA", "away": "puede QUEDAR SOLO",
+            "hands": "quédese AQUÍ", "near": "quédese CERCA", "away": "puede QUEDAR SOLO",
             "current-first": "PRIMERO LA CORRIENTE",
         }
     ),

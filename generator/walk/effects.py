@@ -98,6 +98,7 @@ def _clean(deed: Deed) -> None:
     draft, place = deed.draft, deed.place
     if place is not None:
         _wash(draft, place)
+        _makes(draft, place)
 
 
 def _wash(draft: Draft, place: Place) -> None:

@@ -53,10 +53,12 @@ def test_a_verb_is_said_once(verb: str, sentence: str, told: tuple[str, str]) ->
 
 
 def test_going_back_is_told_from_doing_again() -> None:
-    assert step("copper-the-holes/etch-card", "see-pink").if_not.endswith("Go back to step 39, once.")
-    assert step("copper-the-holes/etch-card-es", "see-pink").if_not.endswith("Vuelva al paso 39, una vez.")
+    english = step("copper-the-holes/etch-card", "see-pink").if_not
+    assert english.endswith("Go back to step 39, once. Then CALL.")
+    spanish = step("copper-the-holes/etch-card-es", "see-pink").if_not
+    assert spanish.endswith("Vuelva al paso 39, una vez. Después, LLAME.")
     said = step("copper-the-holes/clean-card", "see-dry").if_not.replace(NO_BREAK, " ")
-    assert said == "Go back to step 21, 3 times at most."
+    assert said == "Go back to step 21, 3 times at most. Then CALL."
     assert step("open-and-close-the-lab/close-card", "lids").if_not.endswith(
         "Do step 7 again, twice at most."
     )

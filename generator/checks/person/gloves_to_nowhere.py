@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from generator.checks.evidence.gloves import chemical_gloves
 from generator.checks.evidence.moments import called, found_at, moments
 from generator.checks.rule import Rule
+from generator.model.scalars import Ref
 from generator.problems import Level, Problem, RuleDoc
 from generator.study import Study
 
@@ -12,7 +13,7 @@ DOC = RuleDoc(
     id="gloves-to-nowhere",
     level=Level.WARNING,
     subject="person",
-    what="Gloves against chemicals come off and the step names no `waste`.",
+    what="Gloves against chemicals come off and the step names no `waste`. What is `used_again` needs none.",
     why="Used gloves lie where the next person puts a hand.",
     bad="""- {id: unwear, do: wear, take_off: [nitrile], wash_hands: true,
    say: Gloves off. Wash your hands.}""",
@@ -32,7 +33,8 @@ def find(study: Study) -> Iterator[Problem]:
         touched = (*step.take_off, *(step.put_on if step.fresh else ()))
         if not touched or step.waste is not None:
             continue
-        off = sorted({*map(str, touched)}.intersection(chemical_gloves(study, moment.before)))
+        thrown = {str(piece) for piece in touched if not _used_again(study, piece)}
+        off = sorted(thrown.intersection(chemical_gloves(study, moment.before)))
         if off:
             bins = [id for id, bin in study.lab.waste.items() if "gloves" in bin.takes]
             yield found_at(
@@ -43,6 +45,11 @@ def find(study: Study) -> Iterator[Problem]:
                 if bins
                 else "declare a container that takes gloves, and name it here",
             )
+
+
+def _used_again(study: Study, piece: Ref) -> bool:
+    worn = study.lab.ppe.get(piece)
+    return bool(worn and worn.used_again)
 
 
 RULE = Rule(DOC, in_procedure=find)

@@ -49,7 +49,8 @@ def find(study: Study) -> Iterator[Problem]:
 def shown_on(study: Study, card: Card) -> tuple[str, ...]:
     """The paths of all sentences that a card shows, each once."""
     shown = {f"{path}.{field}": sentence_at(noun, field) for path, noun, field in _fields(study, card)}
-    whole = {"stop_rule": study.procedure.stop_rule, **shown}
+    own = f"cards.{card.id}.stop_rule"
+    whole = {own if card.stop_rule else "stop_rule": card.stop_rule or study.procedure.stop_rule, **shown}
     return tuple(path for path, text in whole.items() if text is not None)
 
 

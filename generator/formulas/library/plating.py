@@ -61,7 +61,7 @@ def _board_alone(density: Any, area: Any) -> Any:
 
 PLATING_CURRENT = Formula(
     name="plating_current",
-    title="Current for plating",
+    title="Current for the area",
     decides="the setting of the rectifier",
     inputs=(DENSITY, AREA, CONTACT_AREA),
     answer=Answer(

@@ -159,10 +159,12 @@ def _notes(words: CardWords, step: CardStep) -> tuple[tuple[Run, ...], ...]:
     labels = (
         (words.who, step.who), (words.extraction, step.extraction), (words.on, step.on),
         (words.off, step.off), (words.rack, step.rack), (words.book, step.book),
+        (words.before, step.before), (words.if_not, step.before_if_not),
         (words.amounts, step.amounts), (words.target, step.target), (words.rock, step.rock),
         (words.set, step.setting),
-        (words.repeat, step.repeat), (words.limit, step.limit), (words.hold, step.hold),
-        (words.alarm, step.alarm), (words.see, step.check), (words.if_not, step.if_not),
-        (words.call, step.call), (words.into, step.container), (words.pause, step.pause),
+        (words.limit, step.limit), (words.not_before, step.not_before), (words.hold, step.hold),
+        (words.alarm, step.alarm), (words.see, step.watch), (words.if_not, step.watch_if_not),
+        (words.see, step.check), (words.if_not, step.if_not), (words.call, step.call),
+        (words.repeat, step.repeat), (words.into, step.container), (words.pause, step.pause),
     )  # fmt: skip
     return tuple((Run(solid(label), bold=True), Run(text)) for label, text in labels if text)

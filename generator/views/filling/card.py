@@ -1,6 +1,6 @@
 """Fill the view of a wall card from a study: an extract for one work position, nothing left to decide."""
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from generator.formulas import Formula
@@ -11,6 +11,7 @@ from generator.study import Study
 from generator.views.addresses import procedure_address
 from generator.views.card import CardHazard, CardHelp, CardView, CardWear, Status
 from generator.views.card_words import CardWords, card_words
+from generator.views.filling.called import called
 from generator.views.filling.card_phrases import phrases
 from generator.views.filling.card_rows import card_steps, step_numbers
 from generator.views.filling.card_tables import card_tables
@@ -52,6 +53,7 @@ def card_view(study: Study, card: Card, facts: CardFacts) -> CardView:
     address = f"{facts.site}{procedure_address(str(procedure.id))}/"
     codes = _codes(study, steps) if card.stages else study.used_codes()
     hazards = everything or "hazards" in card.show
+    calls = called(study, steps, str(card.stop_rule or procedure.stop_rule or ""))
     return CardView(
         card=str(card.id),
         procedure=str(procedure.id),
@@ -72,13 +74,11 @@ def card_view(study: Study, card: Card, facts: CardFacts) -> CardView:
         address_shown=address.removeprefix("https://").removesuffix("/"),
         stations=_stations(study, steps),
         wear=_wear(study, steps, words) if everything or "wear" in card.show else (),
-        stop_rule=words.whole("stop_rule", procedure.stop_rule)
-        if everything or "stop-rule" in card.show
-        else "",
-        help=_help(study, steps, words, fixed) if everything or "help" in card.show else (),
+        stop_rule=words.stop_rule(card) if everything or "stop-rule" in card.show else "",
+        help=_help(words, fixed, calls) if everything or "help" in card.show else (),
         signal=_signal(codes, fixed) if hazards else "",
         hazards=hazard_views(study, steps, codes, words) if hazards else (),
-        steps=card_steps(study, card, words, fixed, facts.formulas, called(study, steps)),
+        steps=card_steps(study, card, words, fixed, facts.formulas, calls),
         tables=card_tables(study, steps, facts.formulas, step_numbers(study), phrases(words.language)),
         words=fixed,
     )
@@ -129,10 +129,10 @@ def _wear(study: Study, steps: tuple[Step, ...], words: Words) -> tuple[CardWear
     )
 
 
-def _help(study: Study, steps: tuple[Step, ...], words: Words, fixed: CardWords) -> tuple[CardHelp, ...]:
-    help = study.lab.lab.help
+def _help(words: Words, fixed: CardWords, calls: str) -> tuple[CardHelp, ...]:
+    help = words.study.lab.lab.help
     rows = (
-        (fixed.call, words.reached(called(study, steps))),
+        (fixed.call, words.reached(calls)),
         (fixed.emergency, words.help("emergency", help.emergency)),
         (fixed.eyewash, words.help("eyewash", help.eyewash)),
         (fixed.shower, words.help("shower", help.shower)),
@@ -141,19 +141,15 @@ def _help(study: Study, steps: tuple[Step, ...], words: Words, fixed: CardWords)
     return tuple(CardHelp(label, text) for label, text in rows if text)
 
 
-def called(study: Study, steps: tuple[Step, ...]) -> str:
-    """The role that the steps call most often; the approver where they call nobody."""
-    roles = [str(step.fail.call) for step in steps if step.fail and step.fail.call]
-    return max(roles, key=roles.count) if roles else str(study.procedure.approver)
-
-
 def _codes(study: Study, steps: tuple[Step, ...]) -> tuple[str, ...]:
-    codes: dict[str, None] = {}
-    for step in steps:
-        place = study.place(step.at)
-        for id in (*([place.holds] if place and place.holds else []), *step.use):
-            codes.update(dict.fromkeys(study.statements_of(str(id))))
-    return tuple(codes)
+    met = (id for step in steps for id in _met(study, step))
+    return tuple(dict.fromkeys(code for id in met for code in study.statements_of(id)))
+
+
+def _met(study: Study, step: Step) -> Iterator[str]:
+    """What a step has to do with: the bath at its place, what it uses, and what this goes into."""
+    place = study.place(step.at)
+    yield from (str(id) for id in (place.holds if place else None, *step.use, step.into) if id)
 
 
 def _signal(codes: tuple[str, ...], fixed: CardWords) -> str:
@@ -161,19 +157,28 @@ def _signal(codes: tuple[str, ...], fixed: CardWords) -> str:
     return {"Danger": fixed.danger, "Warning": fixed.warning}.get(str(word or ""), "")
 
 
+def _grave(code: str) -> int:
+    """Danger before Warning before none; what no statement names has no signal word."""
+    word = signal_word((code,)) if code.startswith("H") else ""
+    return {"Danger": 0, "Warning": 1}.get(str(word), 2)
+
+
 def hazard_views(
     study: Study, steps: tuple[Step, ...], codes: tuple[str, ...], words: Words
 ) -> tuple[CardHazard, ...]:
-    """Statements in full, then hazards without one; those of the whole procedure for a card without steps."""
+    """Statements in full, the gravest first, then hazards without one; of all steps where a card has none."""
     edition = Edition(study.lab.lab.ghs)
     found: dict[str, CardHazard] = {}
-    for code in codes:
+    for code in sorted(codes, key=_grave):
         text = statement_in(code, edition, words.language)
         if text:
             found[code] = CardHazard(next((sign for sign, group in _SIGNS if code in group), _GENERAL), text)
     for step in steps or tuple(located.step for located in study.steps()):
         place = study.place(step.at)
-        for word in map(str, place.hazards if place else ()):
+        met = (word for id in _met(study, step) for word in study.statements_of(id))
+        for word in dict.fromkeys((*map(str, place.hazards if place else ()), *met)):
+            if word in found or statement_in(word, edition, words.language):
+                continue
             sign = word_sign(study.lab, word)
             title = words.lab("hazard_words", word, "title", sign.title)
             found[word] = CardHazard(sign.symbol or _GENERAL, title)

@@ -94,10 +94,9 @@ def repeat_shown(step: Step, stage: Stage, numbers: Mapping[str, str], say: Phra
 
 def put_on_shown(words: Words, step: Step, say: Phrases) -> str:
     """The pieces that are put on; gloves next to the skin that must be fresh say so."""
-    return ", ".join(
-        f"{_piece(words, id)} ({say.fresh})" if step.fresh and _next_to_skin(words, id) else _piece(words, id)
-        for id in map(str, step.put_on)
-    )
+    fresh = {id for id in map(str, step.put_on) if step.fresh and _next_to_skin(words, id)}
+    pieces = ((id, piece_shown(words, id)) for id in map(str, step.put_on))
+    return ", ".join(f"{piece} ({say.fresh})" if id in fresh else piece for id, piece in pieces)
 
 
 def _next_to_skin(words: Words, id: str) -> bool:
@@ -107,11 +106,12 @@ def _next_to_skin(words: Words, id: str) -> bool:
 
 def taken_off_shown(words: Words, step: Step, say: Phrases) -> str:
     """The pieces that come off, and the hands after them; a change of the same pieces is told by `on`."""
-    pieces = [_piece(words, str(piece)) for piece in step.take_off if piece not in step.put_on]
+    pieces = [piece_shown(words, str(piece)) for piece in step.take_off if piece not in step.put_on]
     return ", ".join((*pieces, *([say.wash] if step.wash_hands else [])))
 
 
-def _piece(words: Words, id: str) -> str:
+def piece_shown(words: Words, id: str) -> str:
+    """A piece as it is called on the lab's own list."""
     ppe = words.study.lab.ppe
     return words.lab("ppe", id, "title", ppe[id].title) if id in ppe else id  # type: ignore[index]
 

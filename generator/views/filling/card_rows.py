@@ -15,6 +15,7 @@ from generator.views.filling.card_doing import (
     extraction_shown,
     never_above,
     pause_shown,
+    piece_shown,
     put_on_shown,
     rack_shown,
     repeat_shown,
@@ -22,11 +23,13 @@ from generator.views.filling.card_doing import (
     target_shown,
 )
 from generator.views.filling.card_phrases import Phrases, phrases
-from generator.views.filling.card_seen import Row, seen_shown
+from generator.views.filling.card_seen import BEGINNING, Row, seen_shown
+from generator.views.filling.discarded import discarded
 from generator.views.filling.translation import Words
 from generator.views.told import show_current, show_time, sounds
 
 # While these go on, a person must know whether the hands may go.
+_OWN_VERB = ("act", "clean")
 _STAYED_BY = ("put-in", "wait", "heat", "cool", "set", "mix")
 
 
@@ -41,9 +44,10 @@ def card_steps(
     numbers, wanted = step_numbers(study), set(card.stages)
     shown = [one for one in study.steps() if one.stage.stage in wanted and one.mends is None]
     first = {str(one.step.at): str(one.step.id) for one in reversed(shown)}
+    begun = {str(one.step.at): str(one.step.id) for one in reversed(shown) if one.step.do in BEGINNING}
     row = Row(
         study, words, fixed, phrases(words.language), formulas, numbers, last_mains_water(study), called,
-        frozenset(first.values()),
+        frozenset(first.values()), frozenset(begun.values()),
     )  # fmt: skip
     return tuple(_row(row, located) for located in shown)
 
@@ -66,13 +70,14 @@ def last_mains_water(study: Study) -> str:
 
 def _row(row: Row, located: Located) -> CardStep:
     step, place = located.step, row.study.place(located.step.at)
-    check, if_not, call = seen_shown(row, step)
+    seen = seen_shown(row, step)
+    limit, not_before = _limits(row, step)
     dwell = show_time(row.study, step, row.formulas)
     large = amount_shown(row.words, step, located.stage, row.formulas, dwell)
     return CardStep(
         id=str(step.id),
         number=row.numbers[str(step.id)],
-        verb=step_verb(row.fixed, step),
+        verb=step_verb(row.fixed, step, row.words.sentence(step)),
         sentence=row.words.sentence(step),
         stage=str(located.stage.stage),
         stage_title=row.words.stage(str(located.stage.stage), located.stage.title),
@@ -93,19 +98,29 @@ def _row(row: Row, located: Located) -> CardStep:
         rack=rack_shown(row.words, step),
         rock=row.phrases.counted(step.rock) if step.rock else "",
         book=book_shown(row.words, step, place),
-        limit=_limit(row, step),
+        before=seen.before,
+        before_if_not=seen.before_if_not,
+        limit=limit,
+        not_before=not_before,
         hold=_hold(row, step),
         alarm=_alarm(row, step),
-        check=check,
-        if_not=if_not,
-        call=call,
+        watch=seen.watch,
+        watch_if_not=seen.watch_if_not,
+        check=seen.check,
+        if_not=seen.if_not,
+        call=seen.call,
         container=_container(row, step),
         pause=pause_shown(row.words, step, row.phrases),
     )
 
 
-def step_verb(fixed: CardWords, step: Step) -> str:
-    """The word for what is done; of clothes, whether they go on, come off, or both."""
+def step_verb(fixed: CardWords, step: Step, sentence: str) -> str:
+    """The word for what is done; of clothes, whether they go on, come off, or both.
+
+    What `act` and `clean` stand for is told by the sentence's own verb alone: it is what is done.
+    """
+    if step.do in _OWN_VERB:
+        return sentence.split()[0].upper().strip(".,")
     if step.do != "wear" or not (step.put_on or step.take_off):
         return fixed.verbs[step.do]
     return fixed.change if step.put_on and step.take_off else fixed.on if step.put_on else fixed.off
@@ -147,11 +162,17 @@ def _one_setting(name: str, value: object) -> str:
         return " → ".join(f"{show_quantity(leg.to)} {show_quantity(leg.hold)}" for leg in value)
     shown = str(value)
     try:
-        return show_quantity(read_quantity(shown))
+        measured = show_quantity(read_quantity(shown))
+        # A temperature says itself what it is; any other quantity needs the name of its dial.
+        return measured if name == "temperature" else f"{_dial(name)} {measured}"
     except UnitsError:
         # A number with something behind it says what it is; a bare number or a word needs its name.
-        measured = any(map(str.isdigit, shown)) and not shown.isdigit()
-        return shown if measured else f"{name.replace('-', ' ').replace('_', ' ')} {shown}"
+        said = any(map(str.isdigit, shown)) and not shown.isdigit()
+        return shown if said else f"{_dial(name)} {shown}"
+
+
+def _dial(name: str) -> str:
+    return name.replace("-", " ").replace("_", " ")
 
 
 def _setting(row: Row, step: Step) -> str:
@@ -163,11 +184,14 @@ def _setting(row: Row, step: Step) -> str:
     return ", ".join(part for part in parts if part)
 
 
-def _limit(row: Row, step: Step) -> str:
+def _limits(row: Row, step: Step) -> tuple[str, str]:
+    """Up to when after another step this one is done, or from when on it may be."""
     if step.since is None:
-        return ""
-    number = row.numbers.get(str(step.since.step), "")
-    return row.phrases.within(row.phrases.window(step.since.time), number)
+        return "", ""
+    number, time = row.numbers.get(str(step.since.step), ""), step.since.time
+    if time.high is None and time.low is not None:
+        return "", row.phrases.within(show_quantity(time.low), number)
+    return row.phrases.within(row.phrases.window(time), number), ""
 
 
 def _hold(row: Row, step: Step) -> str:
@@ -196,4 +220,8 @@ def _container(row: Row, step: Step) -> str:
     drains = place.drains_to if place and step.do in ("rinse", "clean") else None
     id = step.waste or drains
     container = row.study.container(id)
-    return row.words.lab("waste", str(id), "title", container.title) if container else ""
+    if container is None:
+        return ""
+    title = row.words.lab("waste", str(id), "title", container.title)
+    pieces = ", ".join(piece_shown(row.words, piece) for piece in discarded(row.study, step))
+    return f"{title}: {pieces}" if pieces else title

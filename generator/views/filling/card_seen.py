@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from generator.formulas import Formula
 from generator.model import Place, Step
@@ -11,6 +12,9 @@ from generator.views.card_words import CardWords
 from generator.views.filling.card_phrases import Phrases
 from generator.views.filling.translation import Words
 from generator.views.told import show_reading
+
+# With these a machine is started, or something is put into it; a rinse is begun with the part in the hand.
+BEGINNING = ("put-in", "set", "heat", "add")
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,23 +30,35 @@ class Row:
     last_mains: str
     called: str
     first_there: frozenset[str]
+    first_begun: frozenset[str]
 
 
-def seen_shown(row: Row, step: Step) -> tuple[str, str, str]:
-    """What must be seen, the whole sentence for when it is not, and whom to call then."""
-    parts = [row.words.step(step, "check", step.check)] if step.check else []
-    if_not, call = _if_not(row, step), str(step.fail.call) if step.fail and step.fail.call else ""
+class Seen(NamedTuple):
+    """What must be seen before, while and when a step is done, each with the sentence for when it is not so.
+
+    `call` is whom to call when `check` fails, where that is another than the card names for all its steps.
+    """
+
+    before: str
+    before_if_not: str
+    watch: str
+    watch_if_not: str
+    check: str
+    if_not: str
+    call: str
+
+
+def seen_shown(row: Row, step: Step) -> Seen:
+    """All that is looked at, at a step."""
+    checks = [row.words.step(step, "check", step.check)] if step.check else []
+    if_not, call = _if_not(row, step), str(step.fail.call or "") if step.fail else ""
     place = row.study.place(step.at)
-    if step.do == "open" and place and (step.look or place.look):
-        parts += _looked(row, step, place)
-        right = place.not_right
-        if right and not if_not:
-            if_not = row.words.lab("places", str(step.at), "not_right.say", right.say)
-            call = call or str(right.call or "")
-    if step.watch:
-        seen, not_seen, whom = _watched(row, step)
-        parts.append(row.phrases.every(show_quantity(step.watch.every), seen))
-        if_not, call = (if_not, call) if if_not else (not_seen, whom)
+    if place and step.do == "open" and (step.look or place.look):
+        checks += _looked(row, step, place)
+        if place.not_right and not if_not:
+            if_not, call = _not_right(row, step, place)[0], call or str(place.not_right.call or "")
+    before, before_if_not = _before(row, step, place)
+    watch, watch_if_not = _watched(row, step)
     # Readings without a limit are for the run sheet; on the wall stands what must be met.
     limited = [
         show_reading(str(name), reading, row.phrases.window)
@@ -50,8 +66,44 @@ def seen_shown(row: Row, step: Step) -> tuple[str, str, str]:
         if reading.limit
     ]
     if limited:
-        parts.append(", ".join(limited))
-    return "; ".join(parts), if_not, row.words.reached(call) if call not in ("", row.called) else ""
+        checks.append(", ".join(limited))
+    other = call not in ("", row.called)
+    return Seen(
+        before, before_if_not, watch, watch_if_not, "; ".join(checks),
+        if_not if other else _calling(row, if_not, call), row.words.reached(call) if other else "",
+    )  # fmt: skip
+
+
+def _not_right(row: Row, step: Step, place: Place) -> tuple[str, str]:
+    """What is done where the look at a place fails, and whom to call."""
+    right = place.not_right
+    says = row.words.lab("places", str(step.at), "not_right.say", right.say if right else None)
+    return says, str(right.call or "") if right else ""
+
+
+def _before(row: Row, step: Step, place: Place | None) -> tuple[str, str]:
+    """The look of a place that nobody opens by a step of its own, where work begins there."""
+    if place is None or not place.look or not _begins(row, step, place):
+        return "", ""
+    look = row.words.lab("places", str(step.at), "look", place.look)
+    return look, _calling(row, *_not_right(row, step, place))
+
+
+def _begins(row: Row, step: Step, place: Place) -> bool:
+    """Whether a machine is started here, or a door opened, that no step of its own opens."""
+    if place.cover == "lid" or str(step.id) not in row.first_begun:
+        return False
+    return not any(found.step.do == "open" and found.step.at == step.at for found in row.study.steps())
+
+
+def _calling(row: Row, text: str, call: str) -> str:
+    """A sentence for when something is not right, and that somebody is called then."""
+    if not call:
+        return text
+    if call != row.called:
+        return f"{text} {row.fixed.call} {row.words.reached(call)}".strip()
+    says_so = text.casefold().rstrip(".").endswith(row.fixed.only_call.casefold().rstrip("."))
+    return text if says_so else f"{stopped(text)} {row.fixed.then_call}" if text else row.fixed.only_call
 
 
 def _looked(row: Row, step: Step, place: Place) -> Iterator[str]:
@@ -64,17 +116,17 @@ def _looked(row: Row, step: Step, place: Place) -> Iterator[str]:
         yield row.phrases.window(place.temperature)
 
 
-def _watched(row: Row, step: Step) -> tuple[str, str, str]:
-    """What is looked at again and again, what is done when it is not so, and whom to call then."""
+def _watched(row: Row, step: Step) -> tuple[str, str]:
+    """What is looked at again and again, and what is done when it is not so."""
     watch = step.watch
     if watch is None:
-        return "", "", ""
+        return "", ""
     readings = (show_reading(str(name), each, row.phrases.window) for name, each in watch.record.items())
-    seen = row.words.step(step, "watch.check", watch.check) or ", ".join(readings)
-    fail = watch.fail
+    what = row.words.step(step, "watch.check", watch.check) or ", ".join(readings)
+    seen, fail = row.phrases.every(show_quantity(watch.every), what), watch.fail
     if fail is None:
-        return seen, "", ""
-    return seen, row.words.step(step, "watch.fail.say", fail.say), str(fail.call or "")
+        return seen, ""
+    return seen, _calling(row, row.words.step(step, "watch.fail.say", fail.say), str(fail.call or ""))
 
 
 def _if_not(row: Row, step: Step) -> str:
@@ -89,5 +141,9 @@ def _if_not(row: Row, step: Step) -> str:
         again = row.phrases.again if target == step.id else row.phrases.back_to
         parts.append(again(row.numbers.get(target, ""), times))
     # Without a stop between them two sentences would read as one.
-    stopped = (part if part.endswith((".", "!", "?")) else f"{part}." for part in parts[:-1])
-    return " ".join((*stopped, *parts[-1:]))
+    return " ".join((*map(stopped, parts[:-1]), *parts[-1:]))
+
+
+def stopped(text: str) -> str:
+    """A sentence with a stop at its end."""
+    return text if text.endswith((".", "!", "?")) else f"{text}."

@@ -80,7 +80,7 @@ def _table(
     shown = [show_given(cell, asked.reference, formulas).split("\u00a0")[0] for _, cell in kept]
     return CardTable(
         title=f"{asked.formula.title} ({phrases.at_step(number)})",
-        heads=(_head(named(given.name), wanted.unit), *(_number(at.to(wanted.unit)) for at, _ in kept)),
+        heads=(_head(_named(wanted), wanted.unit), *(_number(at.to(wanted.unit)) for at, _ in kept)),
         rows=((_head(asked.formula.title.partition(" for ")[0], unit), *shown),),
         note=_note(asked, given, phrases),
         step=str(asked.step.id),
@@ -135,6 +135,12 @@ def _stays(asked: _Asked, answer: Quantity) -> bool:
     )
 
 
+def _named(wanted: Input) -> str:
+    """An input by its name, which its meaning may begin with in full: "density" is the current density."""
+    means = wanted.means.partition(",")[0]
+    return named(means if means.endswith(f" {wanted.name}") else wanted.name)
+
+
 def _head(words: str, unit: str) -> str:
     return f"{words}, {show_unit(unit)}" if unit else words
 
@@ -146,9 +152,10 @@ def _number(quantity: Quantity) -> str:
 def _note(asked: _Asked, along: Given, phrases: Phrases) -> str:
     """What else the answers hang on, and what they must not exceed."""
     held = [
-        f"{named(one.name).lower()} {show_quantity(one.value)}"
+        f"{_named(wanted).lower()} {show_quantity(one.value)}"
         for one in asked.sum.inputs
-        if one.name != along.name and isinstance(one.value, Quantity)
+        if isinstance(wanted := asked.formula.input(one.name), Input)
+        and one.name != along.name and isinstance(one.value, Quantity)
     ]
     supply = asked.stays.high if asked.stays and asked.stays.low is None else None
     limits = [limit for limit in (supply, asked.limit) if limit]

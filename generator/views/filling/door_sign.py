@@ -7,6 +7,7 @@ from generator.study import Study
 from generator.views.addresses import procedure_address
 from generator.views.card import CardHelp, CardTable, CardView
 from generator.views.card_words import CardWords, card_words
+from generator.views.filling.called import called
 from generator.views.filling.card import CardFacts, hazard_views
 from generator.views.filling.card_phrases import phrases
 from generator.views.filling.card_rows import step_numbers
@@ -58,11 +59,9 @@ def door_sign_view(study: Study, step: Step, facts: CardFacts) -> CardView:
 
 
 def _help(study: Study, words: Words, fixed: CardWords) -> tuple[CardHelp, ...]:
-    """The keeper of the place, or whoever the procedure calls; then the emergency line."""
-    called = [
-        str(found.step.fail.call) for found in study.steps() if found.step.fail and found.step.fail.call
-    ]
-    who = max(called, key=called.count) if called else str(study.procedure.approver)
+    """Whom the notice names, or whoever the procedure calls; then the emergency line."""
+    notice = str(study.lab.lab.unattended_notice or "")
+    who = called(study, (found.step for found in study.steps()), notice)
     role = study.role(who)
     reach = words.lab("roles", who, "reach", role.reach) if role else ""
     emergency = words.help("emergency", study.lab.lab.help.emergency)

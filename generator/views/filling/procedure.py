@@ -16,6 +16,7 @@ from generator.views.addresses import (
     place_address,
     run_sheet_path,
 )
+from generator.views.filling.called import called
 from generator.views.filling.job import job_view
 from generator.views.filling.learning import learning_view, signoff_facts
 from generator.views.filling.plan import plan_view
@@ -93,10 +94,8 @@ def _lead(study: Study) -> str:
     return f"For the {who}{with_whom}."
 
 
-def _called(study: Study) -> str | None:
-    """The role that the procedure's checks call most often; the approver where none does."""
-    calls = [str(found.step.fail.call) for found in study.steps() if found.step.fail and found.step.fail.call]
-    return max(calls, key=calls.count) if calls else str(study.procedure.approver)
+def _called(study: Study) -> str:
+    return called(study, (found.step for found in study.steps()), str(study.procedure.stop_rule or ""))
 
 
 def _out_of_use(study: Study) -> Iterator[BannerView]:

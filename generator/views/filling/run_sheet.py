@@ -138,7 +138,8 @@ def _matters(step: Step) -> bool:
 
 
 def _rows(told: _Telling, step: Step) -> Iterator[tuple[PaperCell, ...]]:
-    verb, sentence = said(step_verb(card_words("en"), step), told.words.sentence(step))
+    words = told.words.sentence(step)
+    verb, sentence = said(step_verb(card_words("en"), step, words), words)
     place = told.words.place(step.at)
     seen = f" SEE {step.check}" if step.check else ""
     what = PaperCell(f"{sentence}{f' ({place})' if place else ''}{seen}", verb)

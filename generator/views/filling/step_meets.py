@@ -5,10 +5,12 @@ from collections.abc import Iterator
 from generator.hazards import label_statements, signal_word
 from generator.model import FormulaRef, Place, Step
 from generator.units import Quantity, show_quantity
+from generator.views.filling.discarded import discarded
 from generator.views.filling.hazard_words import word_sign
 from generator.views.filling.telling import Telling
 from generator.views.filling.words import (
     chemical_link,
+    joined,
     low,
     named,
     thing_title,
@@ -69,7 +71,9 @@ def waste_fact(told: Telling, step: Step, place: Place | None) -> FactView | Non
     """The container that the step names, or what its place drains into."""
     lab = told.study.lab
     if step.waste:
-        return FactView("Waste into", thing_title(lab, step.waste))
+        pieces = joined(low(thing_title(lab, piece)) for piece in discarded(told.study, step))
+        title = thing_title(lab, step.waste)
+        return FactView("Waste into", f"{title}: {pieces}" if pieces else title)
     if place and place.drains_to and step.do in ("rinse", "clean", "empty"):
         return FactView("Drains into", thing_title(lab, place.drains_to))
     return None

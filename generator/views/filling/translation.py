@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cached_property
 
-from generator.model import LanguageFile, Step
+from generator.model import Card, LanguageFile, Step
 from generator.model.translation import translated
 from generator.study import Study
 
@@ -53,6 +53,13 @@ class Words:
     def whole(self, field: str, base: str | None) -> str:
         """A sentence of the whole procedure: `title`, `stop_rule`."""
         return self._of(field, base)
+
+    def stop_rule(self, card: Card) -> str:
+        """When to stop at a card: its own rule, else that of the procedure."""
+        own = card.stop_rule
+        return self._of(f"cards.{card.id}.stop_rule", own) if own else self.whole(
+            "stop_rule", self.study.procedure.stop_rule
+        )
 
     def stage(self, id: str, base: str) -> str:
         """The title of a stage."""
