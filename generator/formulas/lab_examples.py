@@ -136,3 +136,9 @@ def _given(call: ast.Call, lists: Mapping[str, Any], function: ast.FunctionDef) 
             case _:
                 given[name] = evaluate(Tape(node_of(value, Scope({}))), Givens({}))
     return given
+
+
+def decimals_shown(examples: tuple[Example, ...]) -> int:
+    """As many decimals as the worked examples show, four at most; two where there is none."""
+    shown = [len(example.answer.split()[0].partition(".")[2]) for example in examples if example.answer]
+    return min(max(shown, default=2), 4)

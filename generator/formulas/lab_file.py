@@ -8,7 +8,7 @@ from generator.formulas.errors import RefusedError
 from generator.formulas.formula import Answer, Example, Formula
 from generator.formulas.inputs import AnyInput, Input, Rows, Sizes
 from generator.formulas.lab_docstring import Words, read_docstring
-from generator.formulas.lab_examples import work_out
+from generator.formulas.lab_examples import decimals_shown, work_out
 from generator.formulas.lab_refusals import refused, refused_statement
 from generator.formulas.lab_scope import Scope, Term
 from generator.formulas.lab_terms import body_of, defaults_of, node_of
@@ -21,7 +21,6 @@ from generator.units.dimension import NUMBER
 LONGEST_TEXT = 100_000
 LARGEST_FORMULA = 2000
 DEEPEST_FORMULA = 150
-_DECIMALS, _MOST_DECIMALS = 2, 4
 
 
 @dataclass(frozen=True, slots=True)
@@ -133,7 +132,7 @@ def _read_function(
         recorded=tape,
     )
     examples, faults = _examples(function, words, functions, fixed)
-    answer = replace(formula.answer, decimals=_decimals(examples))
+    answer = replace(formula.answer, decimals=decimals_shown(examples))
     return replace(formula, answer=answer, examples=examples), faults
 
 
@@ -201,13 +200,7 @@ def _answer(function: ast.FunctionDef, words: Words) -> Answer:
         raise refused(
             function, f"`{words.shown}` is no unit that this lab's tools know", "write Unit: g, or as the ..."
         )
-    return Answer(function.name, words.title, unit, decimals=_DECIMALS, like=words.like)
-
-
-def _decimals(examples: tuple[Example, ...]) -> int:
-    """As many decimals as the worked examples show; two where there is none."""
-    shown = [len(example.answer.split()[0].partition(".")[2]) for example in examples if example.answer]
-    return min(max(shown, default=_DECIMALS), _MOST_DECIMALS)
+    return Answer(function.name, words.title, unit, like=words.like)
 
 
 def _examples(

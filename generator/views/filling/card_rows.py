@@ -70,7 +70,6 @@ def last_mains_water(study: Study) -> str:
 
 def _row(row: Row, located: Located) -> CardStep:
     step, place = located.step, row.study.place(located.step.at)
-    seen = seen_shown(row, step)
     limit, not_before = _limits(row, step)
     dwell = show_time(row.study, step, row.formulas)
     large = amount_shown(row.words, step, located.stage, row.formulas, dwell)
@@ -98,19 +97,13 @@ def _row(row: Row, located: Located) -> CardStep:
         rack=rack_shown(row.words, step),
         rock=row.phrases.counted(step.rock) if step.rock else "",
         book=book_shown(row.words, step, place),
-        before=seen.before,
-        before_if_not=seen.before_if_not,
         limit=limit,
         not_before=not_before,
         hold=_hold(row, step),
         alarm=_alarm(row, step),
-        watch=seen.watch,
-        watch_if_not=seen.watch_if_not,
-        check=seen.check,
-        if_not=seen.if_not,
-        call=seen.call,
         container=_container(row, step),
         pause=pause_shown(row.words, step, row.phrases),
+        **seen_shown(row, step)._asdict(),
     )
 
 
