@@ -2,6 +2,7 @@
 
 import re
 from dataclasses import dataclass
+from functools import lru_cache
 
 OPENING = "\u201c\u201d\u201e\u2018\u2019\u00ab\u2039"
 _KEY = re.compile(
@@ -38,11 +39,17 @@ def plain_values(lines: list[str]) -> list[Value]:
     """Plain values that may be slips, of block lines and inside braces; no quoted text, no block text."""
     reader = _Lines(lines)
     while reader.row < len(lines):
-        if _WORDS.match(lines[reader.row]) or _closes(lines[reader.row]):
+        if _is_good(lines[reader.row]):
             reader.row += 1
         else:
             reader.step()
     return reader.found
+
+
+@lru_cache(maxsize=8192)
+def _is_good(line: str) -> bool:
+    """Whether a line by itself can hold no slip; a save leaves most lines as they were."""
+    return _WORDS.match(line) is not None or _closes(line)
 
 
 def _closes(line: str) -> bool:

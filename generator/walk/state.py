@@ -107,6 +107,8 @@ def _same(clocks: bool, one: Mapping[str, Atom], other: Mapping[str, Atom]) -> b
 class Draft:
     """A state being changed by one step; only the kinds that change are copied."""
 
+    __slots__ = ("_now", "atoms", "state", "step")
+
     def __init__(self, state: State, step: str) -> None:
         self.state = state
         self.step = step
@@ -115,15 +117,13 @@ class Draft:
 
     def put(self, kind: str, name: str, value: object) -> None:
         """Set an atom; its `since` moves only when the value changes."""
-        old = self.atoms.get(kind, _NOTHING).get(name)
-        if old is None and value is None:
-            return
-        if old is None or old.value != value:
-            self.renew(kind, name, value)
+        named = self.atoms.get(kind, _NOTHING)
+        if named.get(name, _NONE).value != value:
+            self.atoms[kind] = {**named, name: Atom(value, self.step)}
 
     def renew(self, kind: str, name: str, value: object) -> None:
         """Set an atom and its `since`, whatever it was before."""
-        self.keep(kind, name, Atom(value, self.step))
+        self.atoms[kind] = {**self.atoms.get(kind, _NOTHING), name: Atom(value, self.step)}
 
     def keep(self, kind: str, name: str, atom: Atom) -> None:
         """Set an atom as it is given."""

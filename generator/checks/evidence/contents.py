@@ -1,6 +1,6 @@
 """What a step brings into use, and which substances and groups stand behind a mixture or a residue."""
 
-from collections.abc import Iterator, Set
+from collections.abc import Iterable, Iterator, Set
 from dataclasses import dataclass
 from functools import lru_cache
 
@@ -75,10 +75,10 @@ def is_water(lab: Lab, id: str) -> bool:
     return bool(found and found.cas == WATER)
 
 
-def reached(study: LabStudy, procedure: Procedure) -> Set[str]:
-    """Ids of all mixtures and substances behind what a procedure's steps reach."""
+def reached(study: LabStudy, steps: Iterable[Step]) -> Set[str]:
+    """Ids of all mixtures and substances behind what steps reach."""
     named: set[str] = set()
-    for step in steps_of(procedure):
+    for step in steps:
         named.update(in_use(study, step))
         if step.into:
             named.add(str(step.into))
@@ -99,7 +99,7 @@ def to_judge(study: LabStudy) -> Set[str]:
     A warning about a bath is raised in the procedure that uses it, where it can be accepted.
     """
     if isinstance(study, Study):
-        return reached(study, study.procedure)
+        return reached(study, (found.step for found in study.steps()))
     everything = frozenset(map(str, (*study.lab.mixtures, *study.lab.substances)))
     return everything.difference(*(uses.reached for uses in study.uses.values()))
 

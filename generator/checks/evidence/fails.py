@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from functools import lru_cache
 
 from generator.model import Fail, Reading, Step
 from generator.study import Study
@@ -20,8 +21,13 @@ class Failing:
     index: int
 
 
-def fails(study: Study) -> Iterator[Failing]:
+@lru_cache(maxsize=4)
+def fails(study: Study) -> tuple[Failing, ...]:
     """Every `fail` of a procedure, those of mends and watches too."""
+    return tuple(_fails(study))
+
+
+def _fails(study: Study) -> Iterator[Failing]:
     order = {str(step.id): index for index, step in enumerate(study.procedure.steps)}
     for found in study.steps():
         index = order.get(str((found.mends or found.step).id), 0)

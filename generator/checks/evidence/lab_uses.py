@@ -14,4 +14,4 @@ def uses_of(study: LabStudy, procedure: Procedure) -> Uses:
     used = dict.fromkeys(id for step in steps for id in in_use(study, step))
     calling = (step for step in steps if step.fail or step.watch)
     calls = (Called(str(one.name), one.step) for step in calling for one in step_references(step, CALLS))
-    return Uses(tuple(used), tuple(sorted(reached(study, procedure))), tuple(calls))
+    return Uses(tuple(used), tuple(sorted(reached(study, steps))), tuple(calls))

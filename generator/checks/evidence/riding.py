@@ -1,5 +1,6 @@
 """What rides on the part when it goes into a place."""
 
+from generator.checks.evidence.moments import at_places
 from generator.model import Place
 from generator.study import Study
 from generator.walk import Moment
@@ -22,9 +23,5 @@ def _came_back(study: Study, moment: Moment, residue: str) -> bool:
     if place is None or place.water != "mains":
         return False
     start = next((m.order for m in study.walk.straight if m.step.id == since), 0)
-    return any(_takes_off(study, m, residue) for m in study.walk.straight if m.order < start)
-
-
-def _takes_off(study: Study, moment: Moment, residue: str) -> bool:
-    place = study.place(moment.step.at)
-    return moment.step.do == "rinse" and place is not None and residue in place.clears
+    rinses = at_places(study, "rinse", straight=True)
+    return any(rinse.order < start and residue in where.clears for rinse, _, where in rinses)

@@ -27,9 +27,11 @@ DOC = RuleDoc(
 def find(study: Study) -> Iterator[Problem]:
     """Every step that switches current on, against the rack that the part hangs on."""
     for moment in moments(study):
+        if moment.step.power is None:
+            continue
         id = moment.before.text("rack")
         rack = study.lab.racks.get(id)  # type: ignore[call-overload]
-        if moment.step.power is not None and rack is not None and rack.conducts is False:
+        if rack is not None and rack.conducts is False:
             conducting = [name for name, other in study.lab.racks.items() if other.conducts]
             yield found_at(
                 DOC,

@@ -28,6 +28,8 @@ def find(study: Study) -> Iterator[Problem]:
     """Every taking-off against the open places; one never closed again has the rule `left-open`."""
     never_closed = {id for end in study.walk.ends for id in end.state.names("open")}
     for moment in moments(study):
+        if not moment.step.take_off:
+            continue
         off = {str(piece) for piece in moment.step.take_off if not moment.after.has("worn", str(piece))}
         for id in sorted(set(moment.after.names("open")) - never_closed) if off else ():
             place = study.place(id)

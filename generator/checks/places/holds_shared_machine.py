@@ -31,9 +31,11 @@ def find(study: Study) -> Iterator[Problem]:
     """Each long step on the straight run away from a machine that is held."""
     for moment in moments(study, straight=True):
         time = study.sums.time_of(moment.step)
+        if time is None or time.si < _LONG:
+            continue
         held = [id for id in moment.before.names("machine") if moment.before.text("machine", id) == "held"]
         for id in sorted(held):
-            if time and time.si >= _LONG and moment.step.at != id:
+            if moment.step.at != id:
                 yield found_at(
                     DOC,
                     moment,
