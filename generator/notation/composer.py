@@ -41,16 +41,18 @@ class TooManyError(yaml.YAMLError):
 class Composer:
     """The tree of a text, made from the parser's events: its own tree would cost as much again.
 
-    `seen` is what is known to be wrong already, `found` what was wrong besides.
+    `seen` is what is known to be wrong already, `found` what was wrong besides. A text that is a piece of
+    a file begins at a `line` of it, `depth` collections deep.
     """
 
-    def __init__(self, text: str, file: str, seen: Sequence[Problem]) -> None:
+    def __init__(self, text: str, file: str, seen: Sequence[Problem], line: int = 1, depth: int = 0) -> None:
         self.next: Any = CParser(text).get_event
         self.file = file
         self.escapes = "\\" in text
         self.seen = seen
         self.found: list[Problem] = []
-        self.depth = 0
+        self.line = line
+        self.depth = depth
         self.values = 0
         self.anchors: dict[str, Any] = {}
 
@@ -88,7 +90,7 @@ class Composer:
         start, end, value = event.start_mark, event.end_mark, event.value
         line, column = start.line, start.column
         length = end.column - column if end.line == line else 1
-        where = _new_place(Location, (self.file, line + 1, column + 1, length if length > 1 else 1))
+        where = _new_place(Location, (self.file, line + self.line, column + 1, length if length > 1 else 1))
         if self.escapes and not value.isprintable() and (unseen := INVISIBLE.search(value)):
             # An escape in quotes may stand for what the file itself must not hold.
             self.found.append(invisible(where, unseen.group()))
@@ -131,7 +133,7 @@ class Composer:
 
     def place(self, event: Any) -> Location:
         mark = _mark(event)
-        return Location(self.file, mark.line + 1, mark.column + 1)
+        return Location(self.file, mark.line + self.line, mark.column + 1)
 
     def anchor(self, event: Any) -> None:
         """A name for what stands here, which an alias may use."""

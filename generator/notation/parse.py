@@ -4,6 +4,7 @@ from dataclasses import dataclass
 
 import yaml
 
+from generator.notation.again import compose_again
 from generator.notation.composer import DEEPEST, MOST_VALUES, Composer, TooDeepError, TooManyError
 from generator.notation.decode import decode
 from generator.notation.parser_words import parser_problem
@@ -22,14 +23,26 @@ class Document:
     problems: tuple[Problem, ...]
 
 
-def read_text(data: bytes, file: str) -> Document:
-    """A file's bytes as a located tree, with all that is wrong with its form; never raises on bad input."""
+def read_text(data: bytes, file: str, last: Document | None = None) -> Document:
+    """A file's bytes as a located tree, with all that is wrong with its form; never raises on bad input.
+
+    What no edit touched since the `last` reading of the file is taken from there.
+    """
     text, problems = decode(data, file)
     if problems:
         return Document(file, text, None, problems)
     found = list(scan(text, file))
-    root = _compose(text, file, found)
+    root = _composed_again(text, file, last) if last and not found else None
+    if root is None:
+        root = _compose(text, file, found)
     return Document(file, text, root, by_place(found))
+
+
+def _composed_again(text: str, file: str, last: Document) -> Node | None:
+    # No text can hold more values than it is long.
+    if last.root is None or last.file != file or last.problems or len(text) > MOST_VALUES:
+        return None
+    return compose_again(last.root, last.text, text, file)
 
 
 def _compose(text: str, file: str, found: list[Problem]) -> Node | None:

@@ -54,6 +54,23 @@ def plain(node: Node) -> object:
     return out
 
 
+def moved(node: Node, by: int) -> Node:
+    """The same, by so many lines further down."""
+    if isinstance(node, Text):
+        return moved_text(node, by)
+    file, line, column, length = node.where
+    where = Location(file, line + by, column, length)
+    if isinstance(node, ListNode):
+        return ListNode(tuple(moved(item, by) for item in node.items), where)
+    return MapNode(tuple((moved_text(key, by), moved(value, by)) for key, value in node.items), where)
+
+
+def moved_text(text: Text, by: int) -> Text:
+    """A text, by so many lines further down."""
+    file, line, column, length = text.where
+    return Text(text, Location(file, line + by, column, length))
+
+
 def depth_of(node: Node) -> int:
     """How many collections stand inside one another."""
     if isinstance(node, Text):

@@ -8,6 +8,7 @@ from generator.formulas.lab_file import LabFormulas, read_formulas
 from generator.model import ID, ClassFile, Lab, LanguageFile, Procedure, Text
 from generator.notation import Document, MapNode, Node, read_text
 from generator.problems import Level, Location, Problem, by_place
+from generator.reading.earlier import Earlier, earlier, remember
 from generator.reading.fit import fit
 from generator.reading.folder import Folder
 from generator.reading.merge import merge_lab
@@ -71,8 +72,11 @@ def read_one(nouns: LabRead, id: str) -> LabRead:
     return LabRead(nouns.folder, nouns.lab, procedures, nouns.formulas, documents, by_place(problems))
 
 
-def _parse(file: str, data: bytes, documents: dict[str, Document], problems: list[Problem]) -> MapNode | None:
-    document = read_text(data, file)
+def _parse(
+    file: str, data: bytes, documents: dict[str, Document], problems: list[Problem],
+    last: Earlier | None = None,
+) -> MapNode | None:  # fmt: skip
+    document = read_text(data, file, last.document if last else None)
     documents[file] = document
     problems.extend(document.problems)
     if isinstance(document.root, MapNode) and document.root.items:
@@ -105,13 +109,16 @@ def _read_procedure(
     folder: Folder, lab: Lab | None, id: str, file: str, data: bytes,
     documents: dict[str, Document], problems: list[Problem],
 ) -> ProcedureFile | None:  # fmt: skip
-    root = _parse(file, data, documents, problems)
+    last = earlier(file)
+    root = _parse(file, data, documents, problems, last)
     if root is None:
         return None
-    procedure, found = fit(Procedure, {**shape_map(root), ID: Text(id, Location(file))}, file)
+    procedure, found = _fit_procedure(root, Text(id, Location(file)), last)
     problems.extend(found)
     if procedure is None:
         return None
+    if not problems:
+        remember(documents[file], procedure)
     classes: dict[str, Procedure] = {}
     class_files: dict[str, ClassFile] = {}
     languages: dict[str, LanguageFile] = {}
@@ -124,6 +131,15 @@ def _read_procedure(
         else:
             _read_class(root, side, id, tail, name, classes, class_files, problems)
     return ProcedureFile(procedure, classes, class_files, languages)
+
+
+def _fit_procedure(
+    root: MapNode, id: Text, last: Earlier | None
+) -> tuple[Procedure | None, tuple[Problem, ...]]:
+    """The procedure with the steps that are as they were; where anything is wrong, with none of them."""
+    made = last.steps if last else {}
+    fitted = fit(Procedure, {**shape_map(root, made), ID: id}, id.where.file)
+    return fit(Procedure, {**shape_map(root), ID: id}, id.where.file) if made and fitted[1] else fitted
 
 
 def _read_language(
