@@ -13,6 +13,8 @@ _START = re.compile(r"(\s*)(?:- \s*)*")
 _DIVIDER = re.compile(r"(?:---|\.\.\.)\s*(?:#.*)?$")
 _FLOW_SIGN = re.compile(r"""[{}\[\],'"#]""")
 _FLOW_END = re.compile(r"[,}\]{\[]")
+# The rest of quoted text with the quote that closes it.
+_QUOTED = {'"': re.compile(r'(?:[^"\\]++|\\.)*+"'), "'": re.compile(r"(?:[^']++|'')*+'")}
 # Most lines hold nothing that can be a slip: a name, a few words, or braces with names and words.
 _NAME = r"\s*+(?:- \s*+)*+(?:[a-z][a-z0-9_-]*+:(?:\s++|$))?"
 _WORDS = re.compile(_NAME + r"(?:[A-Za-z0-9][^#:]*+)?$")
@@ -107,14 +109,8 @@ class _Lines:
     def close_quote(self, at: int, quote: str) -> int:
         """The index after the closing quote, moving down the lines; the end where it never closes."""
         while self.row < len(self.lines):
-            line = self.lines[self.row]
-            while at < len(line):
-                if line[at] == "\\" and quote == '"':
-                    at += 2
-                elif line[at] == quote and not (quote == "'" and line.startswith("''", at)):
-                    return at + 1
-                else:
-                    at += 2 if line.startswith("''", at) and quote == "'" else 1
+            if closed := _QUOTED[quote].match(self.lines[self.row], at):
+                return closed.end()
             self.row, at = self.row + 1, 0
         self.row -= 1
         return len(self.lines[self.row])

@@ -33,9 +33,9 @@ def find(study: LabStudy) -> Iterator[Problem]:
     """One problem a mixture, with every statement that it lost."""
     wanted = to_judge(study)
     for id in (id for id in study.lab.mixtures if id in wanted):
-        made, lost = study.lab.mixtures[id], dropped(study.lab, str(id))
+        made, lost = study.lab.mixtures[id], dropped(study, str(id))
         if lost:
-            found = (*(one.code for one in lost), *(one.code for one in implied(study.lab, str(id))))
+            found = (*(one.code for one in lost), *(one.code for one in implied(study, str(id))))
             codes = ", ".join(shown_codes(found))
             yield DOC.found(
                 made.spot("hazards"),

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from generator.checks.evidence.contents import place_of, to_judge
 from generator.checks.evidence.screened import dropped, implied, not_screened
 from generator.checks.rule import Rule
-from generator.model import Lab, Mixture
+from generator.model import Mixture
 from generator.problems import Level, Problem, RuleDoc
 from generator.study import LabStudy, title_of
 
@@ -38,9 +38,9 @@ def find(study: LabStudy) -> Iterator[Problem]:
     """One problem a mixture, with every class that only the whole implies, or why that cannot be said."""
     wanted = to_judge(study)
     for id in (id for id in study.lab.mixtures if id in wanted):
-        made, classes = study.lab.mixtures[id], implied(study.lab, str(id))
-        yield from _not_screened(study.lab, str(id), made)
-        if classes and not dropped(study.lab, str(id)):
+        made, classes = study.lab.mixtures[id], implied(study, str(id))
+        yield from _not_screened(study, str(id), made)
+        if classes and not dropped(study, str(id)):
             codes = ", ".join(dict.fromkeys(one.code for one in classes))
             told = " and ".join(f"{one.name} ({one.code})" for one in classes)
             yield DOC.found(
@@ -52,14 +52,14 @@ def find(study: LabStudy) -> Iterator[Problem]:
             )
 
 
-def _not_screened(lab: Lab, id: str, made: Mixture) -> Iterator[Problem]:
-    for why in not_screened(lab, id):
+def _not_screened(study: LabStudy, id: str, made: Mixture) -> Iterator[Problem]:
+    for why in not_screened(study, id):
         part = next((name for name in made.made_of if name == why.ingredient), None)
         yield DOC.found(
             part.where if part is not None else made.spot("made_of"),
-            f"{title_of(lab, id)} cannot be screened: {_lowered(why.message)}",
+            f"{title_of(study.lab, id)} cannot be screened: {_lowered(why.message)}",
             _lowered(why.fix),
-            place=place_of(lab, id),
+            place=place_of(study.lab, id),
             level=Level.ERROR if why.nonsense else Level.WARNING,
         )
 

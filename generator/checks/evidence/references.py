@@ -18,7 +18,6 @@ from generator.checks.evidence.fields import (
 from generator.hazards import hazard_word_ids
 from generator.model import Lab, Step, Text
 from generator.study import LabStudy, Study
-from generator.study.once import once_a_lab
 
 LEFT_OUT = "…"
 
@@ -121,7 +120,7 @@ def named_in(holder: object, path: tuple[str, ...]) -> Iterable[Text]:
 @lru_cache(maxsize=4)
 def declared(study: LabStudy) -> Mapping[str, frozenset[str]]:
     """The names that are there, by kind; of steps and of the job only where a procedure is looked at."""
-    in_lab = _declared_in_lab(study.lab)
+    in_lab = study.answers.of(study, _declared_in_lab)
     if not isinstance(study, Study):
         return in_lab
     return {
@@ -133,8 +132,8 @@ def declared(study: LabStudy) -> Mapping[str, frozenset[str]]:
     }
 
 
-@once_a_lab
-def _declared_in_lab(lab: Lab) -> Mapping[str, frozenset[str]]:
+def _declared_in_lab(study: LabStudy) -> Mapping[str, frozenset[str]]:
+    lab = study.lab
     known = {
         kind: frozenset(str(id) for noun in nouns for id in getattr(lab, noun))
         for kind, nouns in _NOUNS.items()

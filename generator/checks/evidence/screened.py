@@ -16,8 +16,8 @@ from generator.hazards import (
     undeclared_classes,
 )
 from generator.model import Lab
+from generator.study import LabStudy
 from generator.study.composition import composition_of
-from generator.study.once import once_a_lab
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,25 +29,24 @@ class _Screened:
     problems: tuple[ScreeningProblem, ...] = ()
 
 
-def dropped(lab: Lab, id: str) -> tuple[Dropped, ...]:
+def dropped(study: LabStudy, id: str) -> tuple[Dropped, ...]:
     """Statements of ingredients that a mixture does not carry; none where it cannot be worked out."""
-    return _in_lab(lab, id).dropped
+    return study.answers.of(study, _in_lab, id).dropped
 
 
-def implied(lab: Lab, id: str) -> tuple[HazardClass, ...]:
+def implied(study: LabStudy, id: str) -> tuple[HazardClass, ...]:
     """Classes that the composition implies and nobody declared, without those that a graver one covers."""
-    return _in_lab(lab, id).implied
+    return study.answers.of(study, _in_lab, id).implied
 
 
-def not_screened(lab: Lab, id: str) -> tuple[ScreeningProblem, ...]:
+def not_screened(study: LabStudy, id: str) -> tuple[ScreeningProblem, ...]:
     """Why a mixture cannot be worked out; none where it can, or where something is silent already."""
-    return _in_lab(lab, id).problems
+    return study.answers.of(study, _in_lab, id).problems
 
 
-@once_a_lab
-def _in_lab(lab: Lab, id: str) -> _Screened:
-    composition = _judged(lab, id)
-    return _screened(composition, _declared(lab, id)) if composition else _Screened()
+def _in_lab(study: LabStudy, id: str) -> _Screened:
+    composition = _judged(study.lab, id)
+    return _screened(composition, _declared(study.lab, id)) if composition else _Screened()
 
 
 @lru_cache(maxsize=512)

@@ -3,11 +3,11 @@
 from collections.abc import Iterator
 
 from generator.hazards import Edition
-from generator.model import Substance
-from generator.study import Study
+from generator.model import Substance, Text
+from generator.study import LabStudy, Study
 from generator.units import show_quantity
 from generator.views.addresses import office_address, procedure_address, sheet_path
-from generator.views.chemical import HazardItemView, HazardSummaryView
+from generator.views.chemical import HazardItemView, HazardSummaryView, LabelView
 from generator.views.filling.chemical import CAUTION
 from generator.views.filling.hazard_words import word_sign
 from generator.views.filling.headings import headings
@@ -65,13 +65,18 @@ def _item(study: Study, id: str, steps: list[str]) -> HazardItemView | None:
     link = chemical_link(lab, id)
     if noun is None or link is None:
         return None
-    codes = tuple(map(str, noun.hazards))
-    declared = "As declared."
-    label = label_view(codes, noun.not_classified, Edition(lab.lab.ghs), declared, is_vented(study, id))
     where = f"met at step{'s' * (len(steps) > 1)} {_span(steps)}"
     strength = show_quantity(noun.strength) if isinstance(noun, Substance) and noun.strength else ""
     own = LinkView("its own page", link.address)
+    label = study.answers.of(study, _label, id)
     return HazardItemView(id, noun.title, own, label, where, strength, headings(study, id, noun))
+
+
+def _label(study: LabStudy, id: str) -> LabelView:
+    lab = study.lab
+    noun = lab.mixtures.get(Text(id)) or lab.substances[Text(id)]
+    codes, edition = tuple(map(str, noun.hazards)), Edition(lab.lab.ghs)
+    return label_view(codes, noun.not_classified, edition, "As declared.", is_vented(study, id))
 
 
 def _span(steps: list[str]) -> str:
