@@ -4,7 +4,7 @@ import re
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
 
-from markupsafe import escape
+from generator.outputs.escaping import escape_text
 
 _IDS = re.compile(r'\sid="([^"]+)"')
 _UNFIT = re.compile(r"[\t\x00-\x08\x0b-\x1f\x7f]|\smarkdown=|^ {4}", re.MULTILINE)
@@ -89,11 +89,8 @@ def heading(section: Section) -> str:
     """Return the heading of a section; one without a title has none."""
     if not section.title:
         return ""
-    return (
-        f'<h{section.level} id="{escape(section.anchor)}">{escape(section.title)}</h{section.level}>'
-        if section.anchor
-        else f"<h{section.level}>{escape(section.title)}</h{section.level}>"
-    )
+    anchor = f' id="{escape_text(section.anchor)}"' if section.anchor else ""
+    return f"<h{section.level}{anchor}>{escape_text(section.title)}</h{section.level}>"
 
 
 def page_anchors(page: SitePage) -> frozenset[str]:

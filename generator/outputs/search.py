@@ -5,7 +5,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Any
 
-from markupsafe import escape
+from generator.outputs.escaping import escape_text
 
 # A query is always split at spaces and hyphens, whatever the index does, so the index is split there too:
 # "7664-93-9" is found by its three parts, "etch" finds "micro-etch". A stop or slash inside stays: 0.1,
@@ -34,11 +34,11 @@ def index_entry(entry: SearchEntry) -> dict[str, Any]:
     path = f"{address}/index.html" if address else "index.html"
     found: dict[str, Any] = {
         "location": path + hash_mark + anchor,
-        "title": str(escape(entry.title)),
-        "text": "".join(f"<p>{escape(line)}</p>" for line in entry.text.splitlines() if line.strip()),
+        "title": escape_text(entry.title),
+        "text": "".join(f"<p>{escape_text(line)}</p>" for line in entry.text.splitlines() if line.strip()),
     }
     if entry.tags:
-        found["tags"] = [str(escape(tag)) for tag in entry.tags]
+        found["tags"] = [escape_text(tag) for tag in entry.tags]
     if entry.boost != 1.0:
         found["boost"] = entry.boost
     return found

@@ -3,9 +3,8 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from markupsafe import escape
-
 from generator.outputs.address_links import AddressBook, Links
+from generator.outputs.escaping import escape_text
 from generator.outputs.strip_scale import Scale, scale_of, tick_text, wrapped
 from generator.outputs.templating import render
 from generator.views.addresses import procedure_address
@@ -60,8 +59,9 @@ def strip_html(view: StripView) -> str:
     wide, high = f"{scale.width + 2:.0f}", f"{height:.0f}"
     drawing = (
         f'<svg class="nw-run" role="img" aria-labelledby="run_title run_said" width="{wide}" ',
-        f'height="{high}" viewBox="-1 0 {wide} {high}"><title id="run_title">{escape(view.title)}</title>',
-        f'<desc id="run_said">{escape(view.said)}</desc>{_PATTERNS}',
+        f'height="{high}" viewBox="-1 0 {wide} {high}">',
+        f'<title id="run_title">{escape_text(view.title)}</title>',
+        f'<desc id="run_said">{escape_text(view.said)}</desc>{_PATTERNS}',
         *_frame(view, scale, head, height),
         *(piece for lane in lanes for piece in _lane(lane, scale)),
         *_hover(view, scale, head, height),
@@ -105,7 +105,7 @@ def _names(lanes: tuple[Placed, ...]) -> Iterator[str]:
     """In the room over their lane; on a screen they stay in sight while the drawing is scrolled."""
     for lane in lanes:
         if lane.lane.name:
-            yield f'<text x="2" y="{lane.name_at:.0f}">{escape(lane.lane.name)}</text>'
+            yield f'<text x="2" y="{lane.name_at:.0f}">{escape_text(lane.lane.name)}</text>'
 
 
 def _frame(view: StripView, scale: Scale, head: float, height: float) -> Iterator[str]:
@@ -116,7 +116,7 @@ def _frame(view: StripView, scale: Scale, head: float, height: float) -> Iterato
         yield f'<path class="nw-run-stage" d="M{x:.1f} 0V{height:.0f}"/>'
         for number, line in enumerate(_stage_lines(stage, scale)):
             y = 11 + number * _LINE
-            yield f'<text class="nw-run-title" x="{x + 4:.1f}" y="{y:.0f}">{escape(line)}</text>'
+            yield f'<text class="nw-run-title" x="{x + 4:.1f}" y="{y:.0f}">{escape_text(line)}</text>'
     yield f'<path class="nw-run-axis" d="M0 {axis + 4:.0f}H{scale.width:.1f}"/>'
     for x, minute in scale.ticks():
         yield f'<path class="nw-run-axis" d="M{x:.1f} {axis - 8:.0f}v12"/>'
@@ -136,7 +136,7 @@ def _pause(pause: PauseMarkView, scale: Scale, axis: float, height: float) -> It
     words = f"{'pause' if pause.must else 'may pause'} {pause.text}"
     late = x + len(words) * LETTER > scale.width
     anchor = f' text-anchor="end" x="{x - 4:.1f}"' if late else f' x="{x + 4:.1f}"'
-    yield f'<text class="nw-run-time nw-run-by"{anchor} y="{y + _LINE - 1:.0f}">{escape(words)}</text>'
+    yield f'<text class="nw-run-time nw-run-by"{anchor} y="{y + _LINE - 1:.0f}">{escape_text(words)}</text>'
 
 
 def _lane(placed: Placed, scale: Scale) -> Iterator[str]:
@@ -175,9 +175,9 @@ def _text(span: SpanView, x: float, end: float, after: float, placed: Placed) ->
     y = placed.top + placed.height / 2 + 4
     if inside:
         kind = "nw-run-on" if span.kind == "live" else "nw-run-in"
-        yield f'<text class="{kind}" x="{(x + end) / 2:.1f}" y="{y:.1f}">{escape(inside)}</text>'
+        yield f'<text class="{kind}" x="{(x + end) / 2:.1f}" y="{y:.1f}">{escape_text(inside)}</text>'
     elif beside:
-        yield f'<text class="nw-run-by" x="{end + 4:.1f}" y="{y:.1f}">{escape(beside)}</text>'
+        yield f'<text class="nw-run-by" x="{end + 4:.1f}" y="{y:.1f}">{escape_text(beside)}</text>'
 
 
 def _room(text: str) -> float:
@@ -191,5 +191,5 @@ def _hover(view: StripView, scale: Scale, head: float, height: float) -> Iterato
         x, width = scale.lefts[index], scale.rights[index] - scale.lefts[index]
         words = ". ".join((visit.number, visit.say))
         yield f'<rect x="{x:.1f}" y="{head:.0f}" width="{width:.1f}" height="{height - head:.0f}">'
-        yield f"<title>{escape(words)}</title></rect>"
+        yield f"<title>{escape_text(words)}</title></rect>"
     yield "</g>"

@@ -5,13 +5,17 @@ from collections.abc import Callable, Mapping
 from dataclasses import fields, is_dataclass
 from functools import cache
 from pathlib import Path
+from typing import Any
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
+from jinja2.compiler import CodeGenerator, Frame
+from jinja2.nodes import Expr
 from markupsafe import Markup, escape
 
 from generator.outputs.address_links import Links, relative
 from generator.outputs.assets import script_path
 from generator.outputs.drawings import pictogram_path, sign_path
+from generator.outputs.escaping import escape_text
 
 
 def render(template: str, links: Links, /, **data: object) -> str:
@@ -37,13 +41,29 @@ def render(template: str, links: Links, /, **data: object) -> str:
 
 def _squeezed(html: str) -> str:
     """The lines without indentation, blanks at their ends and empty lines; far quicker than a pattern."""
-    lines = (line.lstrip().rstrip(" \t") for line in html.split("\n"))
+    lines = [line.lstrip().rstrip(" \t") for line in html.split("\n")]
     return "\n".join(filter(None, lines)).strip()
+
+
+class _Writer(CodeGenerator):
+    """Writes templates in which every value goes through our own escaping, whatever a template says."""
+
+    def _output_child_pre(
+        self, node: Expr, frame: Frame, finalize: CodeGenerator._FinalizeInfo  # noqa: ARG002
+    ) -> None:
+        self.write("environment.escape_text(")
+        if finalize.src is not None:
+            self.write(finalize.src)
+
+
+class _Environment(Environment):
+    code_generator_class = _Writer
+    escape_text = staticmethod(escape_text)
 
 
 @cache
 def _environment() -> Environment:
-    environment = Environment(
+    environment = _Environment(
         loader=FileSystemLoader(Path(__file__).parent / "templates"),
         autoescape=True,
         undefined=StrictUndefined,
@@ -65,10 +85,15 @@ def json_block(data: object) -> Markup:
 
 def _as_fields(value: object) -> object:
     if is_dataclass(value) and not isinstance(value, type):
-        return {field.name: getattr(value, field.name) for field in fields(value)}
+        return {name: getattr(value, name) for name in _field_names(type(value))}
     if isinstance(value, Mapping):
         return dict(value)
     raise TypeError(f"{type(value).__name__} cannot stand in a page's data")
+
+
+@cache
+def _field_names(kind: type[Any]) -> tuple[str, ...]:
+    return tuple(field.name for field in fields(kind))
 
 
 def drawing(svg: str) -> Markup:

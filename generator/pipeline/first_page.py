@@ -5,7 +5,7 @@ from dataclasses import replace
 
 from generator.outputs.address_links import OpenBook
 from generator.outputs.page import Page
-from generator.outputs.pages.sheets import procedure_sheets
+from generator.outputs.pages.sheets import student_page
 from generator.pipeline.chapter import Wanted, chronicles
 from generator.pipeline.check import Checked, check_procedure, study_file
 from generator.pipeline.fold import fold_class
@@ -31,10 +31,10 @@ def first_pages(
     standings, _ = show_standing(read, checked, wanted.draft, ground.stock, wanted.pictures, saved)
     names = {f"{id}.{tail}" if tail else id for tail in saved}
     told = chronicles(wanted, read, checked, standings, paths, {})
-    sheets = (
-        next(procedure_sheets(study, chronicle)) for study, chronicle in told if study.procedure.id in names
+    pages = (
+        student_page(study, chronicle, OpenBook()) for study, chronicle in told if study.procedure.id in names
     )
-    return tuple(sheet.make(OpenBook()) for sheet in sheets), checked.problems
+    return tuple(pages), checked.problems
 
 
 def _judged(wanted: Wanted, id: str, saved: Set[str]) -> tuple[LabRead, Checked]:

@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
+from typing import NamedTuple
 
 from generator.model import FormulaRef, Lab, Step
 from generator.walk import Ground, Moment, Walk
@@ -17,16 +18,14 @@ _AT_HAND = frozenset((
 Spans = tuple[tuple[float, float], ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Pointer:
+class Pointer(NamedTuple):
     """A moment of a run: seconds from the beginning of a block, which is work without a choice of time."""
 
     block: int
     seconds: float
 
 
-@dataclass(frozen=True, slots=True)
-class Busy:
+class Busy(NamedTuple):
     """`what` (a place's id, or hands) is taken from one moment to another."""
 
     what: str
@@ -34,8 +33,7 @@ class Busy:
     end: Pointer
 
 
-@dataclass(frozen=True, slots=True)
-class Rest:
+class Rest(NamedTuple):
     """The wait between two blocks: seconds at least, as written, and at most (None: no limit)."""
 
     least: float
@@ -43,8 +41,7 @@ class Rest:
     most: float | None
 
 
-@dataclass(frozen=True, slots=True)
-class Since:
+class Since(NamedTuple):
     """From one moment to another at least and at most so many seconds may pass."""
 
     start: Pointer
@@ -150,8 +147,9 @@ class _Builder:
         start = self.now()
         lasts = moment.after.clock.shortest - moment.before.clock.shortest
         hands = min(self.ground.hands_on(step) * moment.times, lasts)
-        self._pass(hands if step.stay != "here" else lasts)
-        if self.now() != start:
+        own = hands if step.stay != "here" else lasts
+        self._pass(own)
+        if own:
             self.busy.append(Busy(HANDS, start, self.now()))
         if step.stay != "here" and lasts > hands:
             self._wait(step, lasts - hands)

@@ -1,5 +1,6 @@
 """After a save: first the saved file, then everything, and another save comes first again."""
 
+import gc
 import threading
 import time
 from collections.abc import Callable, Collection, Iterable, Iterator
@@ -42,9 +43,11 @@ class Maker:
     done: list[str] = field(default_factory=list)
     looked_at: frozenset[str] = frozenset()
     free: threading.Event = field(default_factory=threading.Event)
+    collecting: list[bool] = field(default_factory=list)
 
     def build(self, pause: Callable[[], None]) -> "Maker":
         self.done.append("begun")
+        self.collecting.append(gc.isenabled())
         while not self.free.is_set():
             pause()
             time.sleep(0.001)
@@ -53,6 +56,7 @@ class Maker:
 
     def glance(self, files: Iterable[Path], looked_at: Collection[str]) -> Seen | None:
         self.looked_at = frozenset(looked_at)
+        self.collecting.append(gc.isenabled())
         self.done.append(f"saw {' '.join(sorted(file.name for file in files))}")
         return self.seen
 
@@ -106,6 +110,17 @@ def test_what_the_build_says_too_is_told_once(maker: Maker, preview: Preview, ch
     maker.seen = None
     changes.add(SAVED, 0.0)
     wait_until(lambda: preview.shown.since["index.html"] > seen)
+
+
+def test_the_collector_rests_until_a_save_is_shown(maker: Maker, preview: Preview) -> None:
+    maker.seen, changes = Seen((page_saying("second"),)), Changes()
+    maker.collecting.clear()
+    with following(changes, preview):
+        for number in (1, 2):
+            changes.add(SAVED, 0.0)
+            wait_until(lambda number=number: maker.done.count("built") == number)  # type: ignore[misc]
+    assert maker.collecting == [False, True] * 2
+    assert gc.isenabled()
 
 
 def test_a_save_meanwhile_comes_first(maker: Maker, preview: Preview, changes: Changes) -> None:

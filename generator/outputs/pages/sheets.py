@@ -19,6 +19,7 @@ from generator.views.filling.office import office_view
 from generator.views.filling.procedure import procedure_view
 from generator.views.filling.strip import strip_view
 from generator.views.posted import StandingView
+from generator.views.procedure import ProcedureView
 from generator.views.shown import SourceView
 
 TOP = "page_top"
@@ -75,12 +76,21 @@ class Chronicle:
     sources: Mapping[str, SourceView] = field(default_factory=dict)
 
 
+def student_page(study: Study, told: Chronicle, book: Book) -> Page:
+    """The student's page by itself."""
+    return procedure.procedure_page(_student_view(study, told), book)
+
+
+def _student_view(study: Study, told: Chronicle) -> ProcedureView:
+    strip = strip_view(study)
+    drawn = strip_html(strip) if strip else ""
+    return procedure_view(study, told.formulas, (), told.files, drawn, told.standing, told.sources)
+
+
 def procedure_sheets(study: Study, told: Chronicle) -> Iterator[Sheet]:
     """The student's page, the hazard summary, the day plan of a class and the safety office's sheet."""
     id, files, standing = study.procedure.id, told.files, told.standing
-    strip = strip_view(study)
-    drawn = strip_html(strip) if strip else ""
-    view = procedure_view(study, told.formulas, (), files, drawn, standing, told.sources)
+    view = _student_view(study, told)
     entries = (procedure.procedure_entry(view), *procedure.symptom_entries(view))
     address = addresses.procedure_address(id)
     yield sheet(address, procedure.procedure_anchors, procedure.procedure_page, view, *entries)

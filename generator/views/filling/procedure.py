@@ -1,7 +1,6 @@
 """The student's page of a procedure, from its study."""
 
 from collections.abc import Iterator, Mapping
-from dataclasses import replace
 
 from generator.formulas import Formula
 from generator.model import Stage
@@ -137,8 +136,7 @@ def _stage(
     repeat = f"repeat for {show_counted(stage.repeat)}" if stage.repeat else ""
     marks = stands.marks
     steps = tuple(
-        replace(step_view(told, step), changed=marks.get(str(step.id), ""), source=sources.get(str(step.id)))
-        for step in stage.steps
+        step_view(told, step, marks.get(str(step.id), ""), sources.get(str(step.id))) for step in stage.steps
     )
     return StageView(
         str(stage.stage), stage.title, steps, f"About {spoken_time(seconds)}" if seconds else "", repeat
@@ -157,12 +155,11 @@ def _wear(told: Telling) -> Iterator[SignView]:
 
 
 def _spans(told: Telling) -> dict[str, tuple[str, str]]:
-    base = set(map(str, told.study.lab.lab.base_wear))
     spans: dict[str, tuple[str, str]] = {}
     for moment in told.study.walk.straight:
         number = told.numbers[str(moment.step.id)]
         for piece in (*moment.after.names("worn"), *moment.after.gloves()):
-            if piece not in base:
+            if piece not in told.base:
                 spans[piece] = (spans.get(piece, (number, number))[0], number)
     return spans
 

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 from generator.study import Study
 from generator.units import show_quantity
+from generator.views.filling.telling import Telling
 from generator.views.filling.words import joined, low, thing_title
 from generator.views.shown import BadgeView
 from generator.walk import Moment, State
@@ -11,15 +12,16 @@ from generator.walk import Moment, State
 _BEFORE = frozenset(("put-in", "check", "mount", "hold"))
 
 
-def state_badges(study: Study, moment: Moment, numbers: dict[str, str]) -> tuple[BadgeView, ...]:
-    """Part, clothes, lids, current and limits at a moment; `numbers` gives the number of each step by id."""
+def state_badges(told: Telling, moment: Moment) -> tuple[BadgeView, ...]:
+    """Part, clothes, lids, current and limits at a moment."""
+    study = told.study
     state = moment.before if moment.step.do in _BEFORE else moment.after
     found = (
         *_part(study, state),
         *_open(study, moment.after),
         *_live(study, moment.after),
-        *_worn(study, moment.after),
-        *_limits(study, moment, numbers),
+        *_worn(told, moment.after),
+        *_limits(told, moment),
     )
     return tuple(found)
 
@@ -57,24 +59,23 @@ def _live(study: Study, state: State) -> Iterator[BadgeView]:
             yield BadgeView("machine", f"{low(place.title)} held")
 
 
-def _worn(study: Study, state: State) -> Iterator[BadgeView]:
-    base = set(map(str, study.lab.lab.base_wear))
-    pieces = [name for name in (*state.names("worn"), *state.gloves()) if name not in base]
-    titles = dict.fromkeys(low(thing_title(study.lab, name)) for name in pieces)
+def _worn(told: Telling, state: State) -> Iterator[BadgeView]:
+    pieces = [name for name in (*state.names("worn"), *state.gloves()) if name not in told.base]
+    titles = dict.fromkeys(low(thing_title(told.study.lab, name)) for name in pieces)
     if titles:
         yield BadgeView("worn", f"wearing {joined(titles)}")
 
 
-def _limits(study: Study, moment: Moment, numbers: dict[str, str]) -> Iterator[BadgeView]:
+def _limits(told: Telling, moment: Moment) -> Iterator[BadgeView]:
     """A limit shows from the end of the step that starts its clock to the step that must be reached."""
-    for later in study.procedure.steps:
+    ended, numbers = moment.before.ended, told.numbers
+    for later in told.limited:
         since = later.since
-        if since is None or since.time.high is None:
-            continue
+        assert since is not None
+        assert since.time.high is not None
         start, goal = str(since.step), str(later.id)
-        if start not in moment.before.ended or goal in moment.before.ended:
-            continue
-        first = show_quantity(since.time.high)
-        yield BadgeView(
-            "limit", f"step {numbers.get(goal, goal)} within {first} of step {numbers.get(start, start)}"
-        )
+        if start in ended and goal not in ended:
+            first = show_quantity(since.time.high)
+            yield BadgeView(
+                "limit", f"step {numbers.get(goal, goal)} within {first} of step {numbers.get(start, start)}"
+            )

@@ -20,7 +20,7 @@ from generator.views.filling.words import (
     window_words,
     worn_sign,
 )
-from generator.views.shown import LinkView, PictureView, SignView
+from generator.views.shown import LinkView, PictureView, SignView, SourceView
 from generator.views.step import (
     FailView,
     QuestionView,
@@ -33,8 +33,8 @@ from generator.views.told import show_current, show_time, sounds
 _STAYS = {"near": "stay near", "away": "you may leave"}
 
 
-def step_view(told: Telling, step: Step) -> StepView:
-    """Everything about one step, finished."""
+def step_view(told: Telling, step: Step, changed: str = "", source: SourceView | None = None) -> StepView:
+    """Everything about one step, finished; `changed` and `source` as the view has them."""
     study, lab = told.study, told.study.lab
     place = study.place(step.at)
     opens = place is not None and _opens(step, place)
@@ -66,11 +66,13 @@ def step_view(told: Telling, step: Step) -> StepView:
         repeat=show_counted(step.repeat) if step.repeat else "",
         waste=waste_fact(told, step, place),
         pause=f"Keep it {step.pause.keep}, {show_window(step.pause.time)}." if step.pause else "",
-        badges=state_badges(study, moment, told.numbers) if moment else (),
+        badges=state_badges(told, moment) if moment else (),
         picture=_picture(step),
         why=step.why or "",
         questions=(QuestionView(step.ask.question, step.ask.answer),) if step.ask else (),
         formulas=tuple(_formulas(told, step)),
+        changed=changed,
+        source=source,
     )
 
 

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from generator.formulas import Formula
 from generator.hazards import Edition
+from generator.model import Step
 from generator.study import Study
 from generator.views.addresses import procedure_address
 from generator.views.shown import LinkView
@@ -13,12 +14,17 @@ from generator.walk import Moment
 
 @dataclass(frozen=True)
 class Telling:
-    """What a step is told from: the study, the formulas, each step's number and first moment."""
+    """What a step is told from: the study, the formulas, each step's number and first moment.
+
+    `limited` are the steps that must be reached within a time, `base` is what everybody wears anyway.
+    """
 
     study: Study
     formulas: Mapping[str, Formula]
     numbers: dict[str, str]
     moments: dict[str, Moment]
+    limited: tuple[Step, ...]
+    base: frozenset[str]
 
     @property
     def edition(self) -> Edition:
@@ -33,8 +39,11 @@ class Telling:
 
 def telling(study: Study, formulas: Mapping[str, Formula]) -> Telling:
     """Numbers in the order of the straight run; a repeated step shows its first moment."""
-    numbers = {str(step.id): str(number) for number, step in enumerate(study.procedure.steps, 1)}
+    steps = study.procedure.steps
+    numbers = {str(step.id): str(number) for number, step in enumerate(steps, 1)}
+    limited = tuple(step for step in steps if step.since and step.since.time.high)
+    base = frozenset(map(str, study.lab.lab.base_wear))
     moments: dict[str, Moment] = {}
     for moment in study.walk.straight:
         moments.setdefault(str(moment.step.id), moment)
-    return Telling(study, formulas, numbers, moments)
+    return Telling(study, formulas, numbers, moments, limited, base)

@@ -47,13 +47,13 @@ def times(count: int | None) -> str:
 def spoken_time(seconds: float) -> str:
     """A span as a reader plans with it: "45 s", "12 min", "2 h 05 min"."""
     if seconds < 60:
-        return show_quantity(Quantity(round(seconds), "s"))
-    minutes = round(seconds / 60)
-    if minutes < 60:
-        return show_quantity(Quantity(minutes, "min"))
-    hours = show_quantity(Quantity(minutes // 60, "h"))
-    rest = minutes % 60
-    return f"{hours}\N{NO-BREAK SPACE}{show_quantity(Quantity(rest, 'min'))}" if rest else hours
+        return f"{round(seconds)}\N{NO-BREAK SPACE}s"
+    hours, rest = divmod(round(seconds / 60), 60)
+    minutes = f"{rest}\N{NO-BREAK SPACE}min"
+    if not hours:
+        return minutes
+    shown = show_quantity(Quantity(hours, "h"))
+    return f"{shown}\N{NO-BREAK SPACE}{minutes}" if rest else shown
 
 
 def window_words(window: Window | None) -> str:
