@@ -69,12 +69,9 @@ def test_another_maker_of_codes_draws_the_same_modules() -> None:
 
 
 def path_of(code: segno.QRCode) -> str:
-    """The dark modules within a quiet zone of four, each run in a row as one stroke along its middle."""
+    """The dark modules in a quiet zone of four: in each row strokes along its middle and steps between."""
     path = []
-    for y, row in enumerate(code.matrix_iter(border=4)):
-        x = 0
-        for dark, run in groupby(row):
-            length = len(list(run))
-            path.append(f"M{x} {y}.5h{length}" if dark else "")
-            x += length
+    for y, row in enumerate(code.matrix_iter(border=0), start=4):
+        runs = ((dark, len(list(run))) for dark, run in groupby(row))
+        path.append(f"M4 {y}.5" + "".join(f"h{length}" if dark else f"m{length} 0" for dark, length in runs))
     return "".join(path)

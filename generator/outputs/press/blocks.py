@@ -17,9 +17,9 @@ class Words(NamedTuple):
     found: Cut
     width: float
     cap: float
-    role: Role
-    align: Align
-    ink: Ink
+    role: Role = "text"
+    align: Align = "left"
+    ink: Ink = "black"
 
     @property
     def height(self) -> float:
@@ -124,8 +124,3 @@ def abreast(blocks: Sequence[Block], lefts: Sequence[float], *, gap: float = 0.0
     parts = tuple((left, 0.0, block) for block, left in zip(blocks, lefts, strict=True))
     height = max(block.height for block in blocks)
     return Block(height, parts, gap, split=any(block.split for block in blocks))
-
-
-def wider(blocks: Sequence[Block], factor: float) -> tuple[Block, ...]:
-    """The same blocks with the white above them grown by `factor`."""
-    return tuple(block._replace(gap=block.gap * factor) for block in blocks)

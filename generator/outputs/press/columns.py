@@ -2,14 +2,14 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from generator.outputs.press.blocks import Block
 
 _CLOSE = 1e-6
 
 
-@dataclass(frozen=True, slots=True)
-class Placed:
+class Placed(NamedTuple):
     """A block, the number of its column, its top in mm from the top of the column, the white above it."""
 
     block: Block
@@ -26,13 +26,16 @@ class Flow:
     length: float
 
 
-def flow(blocks: Sequence[Block], height: float, count: int) -> Flow | None:
-    """The blocks in at most `count` columns of `height` mm, or None when they do not go in."""
+def flow(blocks: Sequence[Block], height: float, count: int, white: float = 1.0) -> Flow | None:
+    """The blocks in at most `count` columns of `height` mm, or None when they do not go in.
+
+    The white between blocks is `white` times as high as they ask for.
+    """
     placed: list[Placed] = []
     column, y, length = 0, 0.0, 0.0
     for number, block in enumerate(blocks):
-        top = y + (block.gap if y else 0.0)
-        if top + _held(blocks, number) > height + _CLOSE and y:
+        top = y + (block.gap * white if y else 0.0)
+        if top + _held(blocks, number, white) > height + _CLOSE and y:
             column, y = column + 1, 0.0
             if column >= count:
                 return None
@@ -40,7 +43,7 @@ def flow(blocks: Sequence[Block], height: float, count: int) -> Flow | None:
                 again = block.again()
                 placed.append(Placed(again, column, 0.0, 0.0))
                 y = again.height
-            top = y + (block.gap if y else 0.0)
+            top = y + (block.gap * white if y else 0.0)
         if top + block.height > height + _CLOSE:
             return None
         placed.append(Placed(block, column, top, top - y))
@@ -49,24 +52,24 @@ def flow(blocks: Sequence[Block], height: float, count: int) -> Flow | None:
     return Flow(tuple(placed), length)
 
 
-def _held(blocks: Sequence[Block], number: int) -> float:
+def _held(blocks: Sequence[Block], number: int, white: float) -> float:
     """Height of a block together with those it must not be parted from."""
     total = blocks[number].height
     while blocks[number].keep and number + 1 < len(blocks):
         number += 1
-        total += blocks[number].gap + blocks[number].height
+        total += blocks[number].gap * white + blocks[number].height
     return total
 
 
-def level(blocks: Sequence[Block], height: float, count: int) -> Flow | None:
+def level(blocks: Sequence[Block], height: float, count: int, white: float = 1.0) -> Flow | None:
     """The flow whose longest column is as short as can be, so that the columns end together."""
-    best = flow(blocks, height, count)
+    best = flow(blocks, height, count, white)
     if best is None or count == 1:
         return best
-    low, high = total(blocks) / count * 0.8, best.length
+    low, high = total(blocks, white) / count * 0.8, best.length
     for _ in range(9):
         middle = (low + high) / 2
-        found = flow(blocks, middle, count)
+        found = flow(blocks, middle, count, white)
         if found is None:
             low = middle
         else:
@@ -74,6 +77,6 @@ def level(blocks: Sequence[Block], height: float, count: int) -> Flow | None:
     return best
 
 
-def total(blocks: Sequence[Block]) -> float:
+def total(blocks: Sequence[Block], white: float = 1.0) -> float:
     """Length of all blocks under one another in mm."""
-    return sum(block.gap + block.height for block in blocks)
+    return sum(block.gap * white + block.height for block in blocks)

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 from math import atan2, degrees
 
-from generator.outputs.press.blocks import Block, marks_of, wider
+from generator.outputs.press.blocks import Block, marks_of
 from generator.outputs.press.columns import Flow, flow, level, total
 from generator.outputs.press.drawing import Across, Box, Mark, Sheet
 from generator.outputs.press.ends import foot, head
@@ -12,7 +12,7 @@ from generator.outputs.press.letters import Letters
 from generator.outputs.press.panels import panels
 from generator.outputs.press.paper import Paper
 from generator.outputs.press.reckoner import reckoner
-from generator.outputs.press.steps import Density, step_blocks
+from generator.outputs.press.steps import Density, SetSteps, set_steps, step_blocks
 from generator.outputs.press.withdrawn import notice
 from generator.outputs.press.wrapping import width
 from generator.views.card import CardView
@@ -109,12 +109,14 @@ class Shared:
 
     `around` holds what hangs on neither density nor columns, `ends` heads and feet. A rail so many cap
     heights wide has one length in cap heights, whatever the letters: `rails` holds it, with whether its
-    words stay whole. `shortest` is the length of the steps in cap heights in a column without end.
+    words stay whole. `steps` are those of the card, `shortest` is their length in cap heights in a column
+    without end.
     """
 
     around: dict[tuple[Paper, bool, float], Plan] = field(default_factory=dict)
     ends: dict[tuple[float, float], tuple[Block, Block]] = field(default_factory=dict)
     rails: dict[int, tuple[float, bool]] = field(default_factory=dict)
+    steps: dict[Density, SetSteps] = field(default_factory=dict)
     shortest: dict[Density, float] = field(default_factory=dict)
 
 
@@ -125,13 +127,20 @@ def plan(card: CardView, way: Way, cap: float, shared: Shared) -> Plan:
         return made
     letters = made.letters
     tables = tuple(reckoner(table, made.column, letters) for table in card.tables)
-    return replace(made, blocks=(*step_blocks(card, made.column, letters, way.density), *tables))
+    steps = _steps(card, way.density, shared)
+    return replace(made, blocks=(*step_blocks(steps, made.column, letters), *tables))
+
+
+def _steps(card: CardView, density: Density, shared: Shared) -> SetSteps:
+    if density not in shared.steps:
+        shared.steps[density] = set_steps(card, density)
+    return shared.steps[density]
 
 
 def shortest(card: CardView, made: Plan, shared: Shared) -> float:
     """Length of the steps in cap heights if no line ever ended, in the density of that plan."""
     if made.density not in shared.shortest:
-        blocks = step_blocks(card, _ENDLESS, Letters(1.0), made.density)
+        blocks = step_blocks(_steps(card, made.density, shared), _ENDLESS, Letters(1.0))
         shared.shortest[made.density] = total(blocks)
     return shared.shortest[made.density]
 
@@ -208,9 +217,9 @@ def _opened(made: Plan) -> Flow | None:
     low, high = 1.0, _OPEN
     for _ in range(5):
         middle = (low + high) / 2
-        fits = flow(wider(made.blocks, middle), made.height, made.count)
+        fits = flow(made.blocks, made.height, made.count, middle)
         low, high = (middle, high) if fits else (low, middle)
-    return level(wider(made.blocks, low), made.height, made.count)
+    return level(made.blocks, made.height, made.count, low)
 
 
 def _body(placed: Flow, made: Plan) -> list[Mark]:

@@ -1,7 +1,9 @@
 """What a sheet is drawn from: texts, shapes, signs, tables, each at its place in mm."""
 
-from dataclasses import dataclass, fields, replace
+from collections.abc import Callable
+from dataclasses import dataclass, fields
 from functools import cache
+from operator import attrgetter
 from typing import Any, Literal, NamedTuple
 
 Ink = Literal["black", "white", "pale"]
@@ -144,13 +146,21 @@ class Sheet:
 
 def moved(mark: Mark, dx: float, dy: float) -> Mark:
     """The same mark, `dx` mm to the right and `dy` mm down."""
-    return replace(mark, x=mark.x + dx, y=mark.y + dy)
+    kind: Any = type(mark)
+    there: Mark = kind(mark.x + dx, mark.y + dy, *_others(kind)(mark))
+    return there
 
 
 def plain_mark(mark: object) -> dict[str, object]:
     """A mark as a mapping for JSON, its kind first; `asdict` would copy every text on the way."""
     names = _names(type(mark))  # type: ignore[arg-type]  # a class can be hashed, whatever its instances say
     return {"kind": type(mark).__name__, **{name: _plain(getattr(mark, name)) for name in names}}
+
+
+@cache
+def _others(kind: Any) -> Callable[[Mark], tuple[Any, ...]]:
+    """All of a mark but its place, which comes first in every kind; `replace` takes thrice the time."""
+    return attrgetter(*_names(kind)[2:])
 
 
 @cache

@@ -1,8 +1,8 @@
 """Both ends of a card: title and identity at the top; code and caution at the bottom."""
 
 from dataclasses import replace
-from functools import lru_cache
-from re import finditer
+from functools import cache, lru_cache
+from re import findall
 from typing import Any
 
 import zxingcpp
@@ -167,9 +167,14 @@ def _modules(address: str) -> tuple[int, str]:
     # A byte a module, 0 is dark; that an image is a buffer stands in no type of theirs.
     image: Any = made.to_image(scale=1, add_quiet_zones=False)
     side, pixels, quiet = int(image.shape[0]), bytes(image), 4
-    path = (
-        f"M{run.start() + quiet} {y + quiet}.5h{len(run[0])}"
-        for y in range(side)
-        for run in finditer(b"\0+", pixels[y * side : (y + 1) * side])
-    )
+    rows = (findall(rb"\0+|\xff+", pixels[y * side : (y + 1) * side]) for y in range(side))
+    strokes = _strokes(side)
+    path = (f"M{quiet} {quiet + y}.5{''.join(strokes[run] for run in row)}" for y, row in enumerate(rows))
     return side + 2 * quiet, "".join(path)
+
+
+@cache
+def _strokes(side: int) -> dict[bytes, str]:
+    """A run of dark modules as a stroke, one of light ones as a step without ink."""
+    lengths = range(1, side + 1)
+    return {b"\0" * n: f"h{n}" for n in lengths} | {b"\xff" * n: f"m{n} 0" for n in lengths}

@@ -53,11 +53,20 @@ def tidy(text: str) -> str:
     return " ".join(part for part in composed.replace("\t", " ").replace("\n", " ").split(" ") if part)
 
 
-def missing(texts: Iterable[str], letters: frozenset[str]) -> tuple[str, ...]:
-    """Characters of the texts that are not among the letters, each once, in order.
+def printable(letters: Iterable[str]) -> frozenset[str]:
+    """The letters without signs that have no shape of their own (joiners, direction marks).
 
-    Signs without a shape of their own (joiners, direction marks) are refused with them: they could
-    turn a text round unseen.
+    They could turn a text round unseen.
     """
-    seen = dict.fromkeys("".join(map(tidy, texts)))
-    return tuple(c for c in seen if c not in letters or unicodedata.category(c) in ("Cc", "Cf", "Co"))
+    return frozenset(c for c in letters if unicodedata.category(c) not in ("Cc", "Cf", "Co"))
+
+
+def missing(texts: Iterable[str], letters: frozenset[str]) -> tuple[str, ...]:
+    """Characters of the texts, once composed, that are not among the letters, each once, in order."""
+    each = tuple(texts)
+    together = "".join(each)
+    # Nearly always all are there, which takes no look at each text.
+    if letters.issuperset(together) and unicodedata.is_normalized("NFC", together):
+        return ()
+    seen = dict.fromkeys("".join(map(tidy, each)))
+    return tuple(c for c in seen if c not in letters)

@@ -1,15 +1,15 @@
 """The steps: places as stations, actions under them, times large at the right."""
 
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
-from functools import lru_cache, partial
+from functools import partial
 from itertools import groupby
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from generator.outputs.press.blocks import Block, Late
 from generator.outputs.press.drawing import Box, Run
 from generator.outputs.press.letters import Letters
-from generator.outputs.press.rows import Columns, solid, step_row
+from generator.outputs.press.rows import Columns, Row, row_of, solid, step_row
 from generator.outputs.press.stations import place_head, station, station_width
 from generator.outputs.press.wrapping import width
 from generator.views.card import CardMark, CardStep, CardView
@@ -43,15 +43,65 @@ class Stay:
         return tuple(dict.fromkeys(m for step in self.steps for m in step.marks if m.kind in _ARRIVAL))
 
 
-def step_blocks(card: CardView, room: float, letters: Letters, density: Density) -> tuple[Block, ...]:
+class SetStay(NamedTuple):
+    """A stay with its rows; `headed` when its place has a line of its own above them."""
+
+    stay: Stay
+    rows: tuple[Row, ...]
+    headed: bool
+
+
+class SetSteps(NamedTuple):
+    """The steps of a card in one density before they have a column.
+
+    `numbers` is the width of the widest number in cap heights, `places` holds the numbers of all places,
+    `continued` is the word for a stay that goes on in a new column.
+    """
+
+    stays: tuple[SetStay, ...]
+    numbers: float
+    places: tuple[str, ...]
+    density: Density
+    continued: str
+
+
+def set_steps(card: CardView, density: Density) -> SetSteps:
+    """All of the steps that hangs on no width; it serves for every size of letters."""
+    numbers = max((width(step.number, 1.0, heavy=True) for step in card.steps), default=0.0)
+    places = dict.fromkeys(step.place_number for step in card.steps if step.place_number or step.place_title)
+    each = tuple(_set_stay(stay, card.words, density) for stay in stays(card.steps))
+    return SetSteps(each, numbers, tuple(places), density, card.words.continued)
+
+
+def _set_stay(stay: Stay, words: CardWords, density: Density) -> SetStay:
+    alone = density == "snug" and stay.placed and len(stay.steps) == 1
+    if density == "close" or alone:
+        return SetStay(stay, tuple(_close_row(stay, place, words) for place in range(len(stay.steps))), False)
+    return SetStay(stay, tuple(_row(step, words, density) for step in stay.steps), True)
+
+
+def _row(step: CardStep, words: CardWords, density: Density) -> Row:
+    says, notes = _told(step), _notes(words, step)
+    parts = [says, *notes] if density == "loose" else [_run_on(says, notes)]
+    marks = [mark for mark in step.marks if mark.kind not in _ARRIVAL]
+    return row_of(step, parts, marks, beside=density != "loose")
+
+
+def _close_row(stay: Stay, place: int, words: CardWords) -> Row:
+    step = stay.steps[place]
+    # A numbered place is named once; after that its disc says it.
+    named = stay.title and not place and not (stay.known and stay.number)
+    lead = [Run(f"{stay.title}:")] if named else []
+    runs = (*lead, *_run_on(_told(step), _notes(words, step)))
+    return row_of(step, [runs], step.marks, beside=True)
+
+
+def step_blocks(steps: SetSteps, room: float, letters: Letters) -> tuple[Block, ...]:
     """A head for each stay unless the density is close; then one block a step."""
-    columns = _columns(card.steps, room, letters, density)
+    columns = _columns(steps, room, letters)
     blocks: list[Block] = []
-    for stay in stays(card.steps):
-        if density == "close" or (density == "snug" and stay.placed and len(stay.steps) == 1):
-            blocks += _close_stay(card, stay, columns, letters)
-        else:
-            blocks += _headed_stay(card, stay, columns, letters, density)
+    for stay in steps.stays:
+        blocks += (_headed_stay if stay.headed else _close_stay)(stay, columns, letters, steps.continued)
     return tuple(blocks)
 
 
@@ -64,62 +114,37 @@ def stays(steps: Iterable[CardStep]) -> tuple[Stay, ...]:
     return tuple(found)
 
 
-def _columns(steps: Sequence[CardStep], room: float, letters: Letters, density: Density) -> Columns:
-    numbers = max((width(step.number, letters.text, heavy=True) for step in steps), default=0.0)
-    places = [step.place_number for step in steps if step.place_number or step.place_title]
-    number = letters.bar + letters.gap if places else 0.0
-    if places and density != "loose":
-        number = max(station_width(place, letters) for place in places) + 0.5 * letters.gap
-    sentence = number + numbers + 0.8 * letters.gap
-    return Columns(room, number, sentence)
+def _columns(steps: SetSteps, room: float, letters: Letters) -> Columns:
+    number = letters.bar + letters.gap if steps.places else 0.0
+    if steps.places and steps.density != "loose":
+        number = max(station_width(place, letters) for place in steps.places) + 0.5 * letters.gap
+    return Columns(room, number, number + steps.numbers * letters.text + 0.8 * letters.gap)
 
 
-def _headed_stay(
-    card: CardView, stay: Stay, columns: Columns, letters: Letters, density: Density
-) -> list[Block]:
-    if not stay.placed:
-        return _tied(card, stay, columns, letters, letters.space, density)
-    head = place_head(stay.number, stay.title, stay.arrivals, columns.sentence, columns.room, letters)
-    blocks = _tied(card, stay, columns, letters, 0.6 * letters.gap, density)
-    return [head._replace(gap=letters.space, keep=True), *blocks]
+def _headed_stay(made: SetStay, columns: Columns, letters: Letters, continued: str) -> Iterator[Block]:
+    """The head of a stay, and its steps joined by the line that shows that nobody walks in between."""
+    stay, again = made.stay, _again(made.stay, columns, letters, continued)
+    gap, tie = letters.space, 0.0
+    if stay.placed:
+        head = place_head(stay.number, stay.title, stay.arrivals, columns.sentence, columns.room, letters)
+        yield head._replace(gap=gap, keep=True)
+        gap, tie = letters.gap * 0.6, letters.bar
+    for row in made.rows:
+        yield step_row(row, columns, letters, gap=gap, again=again, tie=tie)
+        gap = letters.gap
 
 
-def _tied(
-    card: CardView, stay: Stay, columns: Columns, letters: Letters, first: float, density: Density
-) -> list[Block]:
-    """The steps of a stay, joined by the line that shows that nobody walks in between."""
-    again = _again(card, stay, columns, letters)
-    blocks = []
-    for place, step in enumerate(stay.steps):
-        notes = _notes(card.words, step)
-        says = _told(step)
-        parts = [says, *notes] if density == "loose" else [_run_on(says, notes)]
-        marks = [mark for mark in step.marks if mark.kind not in _ARRIVAL]
-        block = step_row(step, parts, marks, columns, letters, beside=density != "loose")
-        gap = letters.gap if place else first
-        blocks.append(block._replace(gap=gap, again=again, tie=letters.bar if again else 0.0))
-    return blocks
+def _close_stay(made: SetStay, columns: Columns, letters: Letters, continued: str) -> Iterator[Block]:
+    """The steps of a stay, its disc at the first of them."""
+    stay, again = made.stay, _again(made.stay, columns, letters, continued)
+    first, *others = made.rows
+    block = step_row(first, columns, letters, gap=letters.gap)
+    yield _with_station(block, stay, letters) if stay.placed else block
+    for row in others:
+        tie = letters.bar if stay.placed else 0.0
+        yield step_row(row, columns, letters, gap=0.75 * letters.gap, again=again, tie=tie)
 
 
-def _close_stay(card: CardView, stay: Stay, columns: Columns, letters: Letters) -> list[Block]:
-    again = _again(card, stay, columns, letters)
-    blocks = []
-    for place, step in enumerate(stay.steps):
-        # A numbered place is named once; after that its disc says it.
-        named = stay.title and not place and not (stay.known and stay.number)
-        lead = [Run(f"{stay.title}:")] if named else []
-        runs = (*lead, *_run_on(_told(step), _notes(card.words, step)))
-        block = step_row(step, [runs], step.marks, columns, letters, beside=True)
-        gap = 0.75 * letters.gap if place else letters.gap
-        if place or not stay.placed:
-            tie = letters.bar if stay.placed else 0.0
-            blocks.append(block._replace(gap=gap, again=again if place else None, tie=tie))
-        else:
-            blocks.append(_with_station(block, stay, letters)._replace(gap=gap))
-    return blocks
-
-
-@lru_cache(maxsize=4_000)
 def _told(step: CardStep) -> tuple[Run, ...]:
     """Verb and sentence."""
     verb, rest = said(step.verb, step.sentence)
@@ -146,15 +171,14 @@ def _with_station(block: Block, stay: Stay, letters: Letters) -> Block:
     return block._replace(parts=(*tie, *disc, *block.parts))
 
 
-def _again(card: CardView, stay: Stay, columns: Columns, letters: Letters) -> Callable[[], Block] | None:
+def _again(stay: Stay, columns: Columns, letters: Letters, continued: str) -> Callable[[], Block] | None:
     """What a new column says first when a stay goes on in it."""
     if not stay.placed:
         return None
-    title = f"{stay.title} ({card.words.continued})".strip()
+    title = f"{stay.title} ({continued})".strip()
     return partial(place_head, stay.number, title, (), columns.sentence, columns.room, letters)
 
 
-@lru_cache(maxsize=4_000)
 def _notes(words: CardWords, step: CardStep) -> tuple[tuple[Run, ...], ...]:
     labels = (
         (words.who, step.who), (words.extraction, step.extraction), (words.on, step.on),

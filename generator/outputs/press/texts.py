@@ -1,11 +1,12 @@
 """Every text that a card prints, so that a letter that cannot be printed is found before anything is set."""
 
 import unicodedata
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import fields
 from functools import cache
+from operator import attrgetter
 
-from generator.outputs.press.metrics import bold, medium, missing
+from generator.outputs.press.metrics import bold, medium, missing, printable
 from generator.problems import NewelError
 from generator.views.card import CardStep, CardView
 from generator.views.card_words import CardWords
@@ -40,8 +41,13 @@ def own_texts(card: CardView) -> Iterator[str]:
 
 def texts_of_step(step: CardStep) -> Iterator[str]:
     """Every text that a row prints."""
-    yield from (getattr(step, field.name) for field in fields(step) if field.name not in _NOT_PRINTED)
+    yield from _step_texts()(step)
     yield from (mark.text for mark in step.marks)
+
+
+@cache
+def _step_texts() -> Callable[[CardStep], tuple[str, ...]]:
+    return attrgetter(*(field.name for field in fields(CardStep) if field.name not in _NOT_PRINTED))
 
 
 def _of_words(words: CardWords) -> Iterator[str]:
@@ -51,7 +57,7 @@ def _of_words(words: CardWords) -> Iterator[str]:
 
 @cache
 def _letters() -> frozenset[str]:
-    return frozenset(medium().advances.keys() & bold().advances.keys())
+    return printable(medium().advances.keys() & bold().advances.keys())
 
 
 def unprintable(card: CardView) -> tuple[str, ...]:

@@ -47,7 +47,7 @@ class Paragraph:
 
 
 @lru_cache(maxsize=10_000)
-def _paragraph(runs: tuple[Run, ...]) -> Paragraph:
+def words_of(runs: tuple[Run, ...]) -> Paragraph:
     """The words of the runs; a no-break space does not part words."""
     words = [
         (word, run.bold, _em_width(word, run.bold))
@@ -136,9 +136,15 @@ def cut(runs: tuple[Run, ...], rooms: tuple[float, ...], cap: float) -> Cut:
 
     A single word wider than its room is broken between letters, for nothing is ever dropped.
     """
-    laid = _paragraph(runs)
+    return cut_words(words_of(runs), rooms, cap)
+
+
+def cut_words(laid: Paragraph, rooms: tuple[float, ...], cap: float) -> Cut:
+    """The same for words whose widths are known."""
     inner = [room / cap for room in rooms]
     least = min(inner) if len(inner) > 1 else inner[0]
+    if laid.ends[-1] <= least:
+        return Cut(laid, (0,), True)
     if laid.widest <= least:
         return Cut(laid, _cuts(laid, inner), True)
     narrow = _narrowed(laid, least)
@@ -163,7 +169,7 @@ def last_width(found: Cut) -> float:
 
 def whole(runs: Iterable[Run], room: float, cap: float) -> bool:
     """True when every word fits on a line of `room` mm."""
-    return _paragraph(tuple(runs)).widest * cap <= room
+    return words_of(tuple(runs)).widest * cap <= room
 
 
 @lru_cache(maxsize=20_000)
