@@ -12,6 +12,9 @@ from generator.outputs.press.pills import low, over, pill_rows, pills_width
 from generator.outputs.press.wrapping import Cut, Paragraph, cut_words, last_width, width, words_of
 from generator.views.card import CardMark, CardStep
 
+# How far a mark behind a line hangs lower than it, in cap heights: clear of what hangs from the line above.
+_LOWER = 0.14
+
 
 @dataclass(frozen=True, slots=True)
 class Columns:
@@ -122,7 +125,7 @@ def _marked(
         # Beside the times a line is short; so is whatever follows on it.
         room = full - (time + letters.space if time else 0.0)
         if left + pills_width(row.marks, letters) <= room:
-            top = last.down + last.height - (1 + over(row.marks[0])) * letters.text
+            top = last.down + last.height - (1 + over(row.marks[0]) - _LOWER) * letters.text
             return max(says.height, top + rows[0].height), ((left, top, rows[0]),)
     placed, y = [], says.height
     for block in rows:

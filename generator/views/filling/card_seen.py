@@ -14,7 +14,7 @@ from generator.views.filling.translation import Words
 from generator.views.told import show_reading
 
 # With these a machine is started, or something is put into it; a rinse is begun with the part in the hand.
-BEGINNING = ("put-in", "set", "heat", "add")
+BEGINNING = ("put-in", "set", "heat", "add", "clean")
 
 
 @dataclass(frozen=True, slots=True)
