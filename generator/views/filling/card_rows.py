@@ -29,7 +29,7 @@ from generator.views.filling.translation import Words
 from generator.views.told import show_current, show_time, sounds
 
 # While these go on, a person must know whether the hands may go.
-_OWN_VERB = ("act", "clean")
+_OWN_VERB = ("act", "clean", "wait")
 _STAYED_BY = ("put-in", "wait", "heat", "cool", "set", "mix")
 
 
@@ -110,7 +110,7 @@ def _row(row: Row, located: Located) -> CardStep:
 def step_verb(fixed: CardWords, step: Step, sentence: str) -> str:
     """The word for what is done; of clothes, whether they go on, come off, or both.
 
-    What `act` and `clean` stand for is told by the sentence's own verb alone: it is what is done.
+    What `act`, `clean` and `wait` stand for is told by the sentence's own verb alone: it is what is done.
     """
     if step.do in _OWN_VERB:
         return sentence.split()[0].upper().strip(".,")
