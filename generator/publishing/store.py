@@ -49,12 +49,16 @@ class PressStore:
         self._open: sqlite3.Connection | None = None
         self._here: dict[str, bytes] = {}
         self._waiting: list[str] = []
+        # The keys of a file that this store has begun: there is no need to look for others in it.
+        self._all: set[str] | None = None
 
     def get(self, key: str) -> bytes | None:
         """The bytes put in under the key by the same code, None where there are none or they are spoilt."""
         with self._lock:
             if key in self._here:
                 return self._here[key]
+            if self._all is not None and key not in self._all:
+                return None
             if self._open is None and not self._path.exists():
                 return None
             row = self._try(lambda file: file.execute(_LOOK_UP, (self._key(key),)).fetchone())
@@ -85,6 +89,8 @@ class PressStore:
         keys, self._waiting = tuple(dict.fromkeys(self._waiting)), []
         rows = [(self._key(key), _digest(self._here[key]), self._here[key]) for key in keys]
         if self._try(lambda file: _put_in(file, rows)):
+            if self._all is not None:
+                self._all.update(keys)
             for key in keys:
                 del self._here[key]
 
@@ -105,6 +111,7 @@ class PressStore:
     def _connection(self) -> sqlite3.Connection:
         if self._open is None:
             self._path.parent.mkdir(parents=True, exist_ok=True)
+            self._all = None if self._path.exists() else set()
             # The workers of a build take turns under the lock; each statement or block is whole by itself.
             self._open = sqlite3.connect(
                 self._path, timeout=1.0, isolation_level=None, check_same_thread=False
