@@ -87,11 +87,28 @@ def note_site(note: Path, seal: str, before: Before, told: Mapping[str, object])
     if before.files is None or not seal:
         return
     with suppress(OSError):
-        files = {path: (*row[:2], _digest(path)) for path, row in before.files.items()}
+        known = _noted_files(note)
+        files = {path: _with_digest(path, row, known.get(path)) for path, row in before.files.items()}
         noted = {"asked": before.asked, "files": files, "site": seal, "told": told}
         fresh = note.with_suffix(".part")
         fresh.write_text(json.dumps(noted), encoding="utf-8")
         fresh.replace(note)
+
+
+def _noted_files(note: Path) -> Mapping[str, list[Any]]:
+    """The files of the note before, as they were then."""
+    try:
+        files: Mapping[str, list[Any]] = json.loads(note.read_bytes())["files"]
+        return files if isinstance(files, dict) else {}
+    except (OSError, ValueError, KeyError, TypeError):
+        return {}
+
+
+def _with_digest(path: str, row: tuple[int, int, str], noted: list[Any] | None) -> tuple[int, int, str]:
+    """A file's row with its digest: that of the note before where it has the same size and time."""
+    if noted and noted[:2] == [*row[:2]] and noted[2]:
+        return (*row[:2], str(noted[2]))
+    return (*row[:2], _digest(path))
 
 
 def beside_lab(before: Before, lab: Path) -> str:

@@ -1,6 +1,7 @@
 """The files of a lab's folder: which there are, what each is, and their bytes."""
 
 import re
+import stat
 from collections.abc import Iterator
 from dataclasses import dataclass, field
 from pathlib import Path
@@ -63,18 +64,18 @@ def open_folder(path: Path, shown: str = "") -> Folder:
     sides: dict[tuple[str, str], tuple[str, bytes]] = {}
     taken: dict[str, str] = {}
     for name, data in files.items():
-        stem = Path(name).stem
-        side = _SIDE.fullmatch(stem)
         if name in lab:
             continue
-        if Path(name).suffix not in _ENDINGS:
+        stem, _, ending = name.rpartition("/")[2].rpartition(".")
+        side, folded = _SIDE.fullmatch(stem), name.casefold().rpartition(".")[0]
+        if f".{ending}" not in _ENDINGS:
             problems.append(_bad_ending(name))
         elif is_device(stem) or not (side or _ID.fullmatch(stem)) or len(stem) > _LONGEST:
             problems.append(_bad_name(name, stem))
-        elif name.casefold().rpartition(".")[0] in taken:
-            problems.append(twice(name, taken[name.casefold().rpartition(".")[0]]))
+        elif folded in taken:
+            problems.append(twice(name, taken[folded]))
         else:
-            taken[name.casefold().rpartition(".")[0]] = name
+            taken[folded] = name
             if side:
                 sides[side["base"], side["tail"]] = (name, data)
             else:
@@ -100,11 +101,12 @@ def _posted(path: Path, shown: str, problems: list[Problem]) -> Iterator[tuple[s
 def _bytes(found: list[Path], path: Path, shown: str, problems: list[Problem]) -> Iterator[tuple[str, bytes]]:
     inside = path.resolve()
     for file in found:
-        name = f"{shown}/{file.relative_to(path).as_posix()}"
+        apart, mode = file.parent != path, _mode(file)
+        name = f"{shown}/{file.relative_to(path).as_posix() if apart else file.name}"
         # A thousand files that are no links need not be followed.
-        if (file.parent != path or file.is_symlink()) and not _is_inside(file, inside):
+        if (apart or stat.S_ISLNK(mode)) and not _is_inside(file, inside):
             problems.append(_unread(name, "the file is a link that leads out of the folder", _COPY))
-        elif file.exists() and not file.is_file():
+        elif not stat.S_ISREG(mode) and file.exists() and not file.is_file():
             problems.append(_unread(name, "this is no file", "rename it, or take it out of this folder"))
         else:
             try:
@@ -115,6 +117,14 @@ def _bytes(found: list[Path], path: Path, shown: str, problems: list[Problem]) -
                 problems.append(_unread(name, said, "look at its rights and its disk"))
             else:
                 yield name, data
+
+
+def _mode(file: Path) -> int:
+    """What kind of thing a name stands for, a link as a link; 0 where it is gone."""
+    try:
+        return file.lstat().st_mode
+    except OSError:
+        return 0
 
 
 def _unread(name: str, message: str, fix: str) -> Problem:
