@@ -13,8 +13,8 @@ import pypdfium2
 import pytest
 
 from generator.hazards import Edition
-from generator.outputs.press.drawing import Text
-from generator.outputs.press.label_sizes import CLASSES, tiling, volume_class
+from generator.outputs.press.drawing import Box, Text
+from generator.outputs.press.label_sizes import CLASSES, VolumeClass, tiling, volume_class
 from generator.outputs.press.labels import container_labels_pdf, set_label, waste_labels_pdf
 from generator.problems import NewelError
 from generator.views.filling.container_labels import CAUTION
@@ -200,3 +200,20 @@ def test_the_document_is_tagged_titled_and_the_same_every_time() -> None:
     info = reader(pdf).metadata
     assert isinstance(reader(pdf), pypdf.PdfReader) and info is not None
     assert info.title == "Waste-container labels"
+
+
+@pytest.mark.parametrize("paper", ["A4", "Letter"])
+@pytest.mark.parametrize("volume", CLASSES, ids=lambda volume: volume.name)
+def test_a_label_keeps_white_inside_and_room_to_write(volume: VolumeClass, paper: str) -> None:
+    """A whole sheet keeps clear of what a printer leaves white; a date wants 12 mm (both ours, no source)."""
+    for view in (etch_label(), replace(plain_label(), blanks=("Filled", "By", "Use by"))):
+        found = set_label(view, volume, paper)
+        assert found is not None
+        least = 8.0 if found.size[0] > 215.9 else 4.0
+        texts = [mark for mark in found.marks if isinstance(mark, Text)]
+        assert min(min(text.x, text.y) for text in texts) >= least
+        lines = [mark for mark in found.marks if isinstance(mark, Box)]
+        assert len(lines) == len(view.blanks)
+        assert max(line.x + line.width for line in lines) <= found.size[0] - least
+        assert len({round(line.width, 6) for line in lines}) == 1
+        assert lines[0].width >= 12.0

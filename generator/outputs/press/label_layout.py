@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from generator.outputs.press.drawing import Box, Role, Run, Text
-from generator.outputs.press.label_sizes import DRAWING_PER_SIDE, PRINTER_EDGE, VolumeClass
+from generator.outputs.press.label_sizes import DRAWING_PER_SIDE, VolumeClass, inner_edge
 from generator.outputs.press.letters import DESCENT
 from generator.outputs.press.wrapping import broken, whole, width
 from generator.views.labels import ContainerLabelView
@@ -13,6 +13,8 @@ from generator.views.labels import ContainerLabelView
 _NAME, _SIGNAL = 1.5, 1.7
 _GAP = 1.0
 _BLANK = 3.0
+# The shortest line for day and month, in mm (ours, no source).
+_LEAST_LINE = 12.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,7 +44,7 @@ class _Column:
     """A column being filled from the top; `fits` turns False once a word or line has no room."""
 
     def __init__(self, size: tuple[float, float], volume: VolumeClass) -> None:
-        edge = PRINTER_EDGE - 1.0
+        edge = inner_edge(size)
         self.left, self.top = edge, edge
         self.room = size[0] - 2 * edge
         self.bottom = size[1] - edge
@@ -87,7 +89,7 @@ def laid_out(
             column.text((Run(line),))
     column.text((Run(f"Label for containers {volume.name}."),))
     _blanks(column, view)
-    if not column.fits or column.top > size[1] - PRINTER_EDGE + 1.0 + 1e-6:
+    if not column.fits or column.top > column.bottom + 1e-6:
         return None
     return tuple(column.marks)
 
@@ -121,17 +123,16 @@ def _signs(column: _Column, view: ContainerLabelView, volume: VolumeClass) -> No
 
 
 def _blanks(column: _Column, view: ContainerLabelView) -> None:
-    """Words with a line to write on, side by side."""
+    """Words with a line to write on, side by side; all lines are of one length."""
     if not view.blanks:
         return
     column.space(_BLANK)
-    share = column.room / len(view.blanks)
-    for number, words in enumerate(view.blanks):
-        x = column.left + number * share
-        wide = width(words, column.cap)
-        column.fits = column.fits and wide + 8.0 <= share
-        lines = ((Run(words),),)
-        column.marks.append(Text(x, column.top, share, column.cap, column.pitch, lines))
-        start = x + wide + _GAP
-        column.marks.append(Box(start, column.top + column.cap, share - wide - 2 * _GAP, 0.15, fill="black"))
+    wides = [width(words, column.cap) for words in view.blanks]
+    line = (column.room - sum(wides)) / len(wides) - 2 * _GAP
+    column.fits = column.fits and line >= _LEAST_LINE
+    x = column.left
+    for words, wide in zip(view.blanks, wides, strict=True):
+        column.marks.append(Text(x, column.top, wide + _GAP, column.cap, column.pitch, ((Run(words),),)))
+        column.marks.append(Box(x + wide + _GAP, column.top + column.cap, line, 0.15, fill="black"))
+        x += wide + line + 2 * _GAP
     column.space(column.cap)

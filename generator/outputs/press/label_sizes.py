@@ -48,6 +48,9 @@ CLASSES = (
 LABELS = ((74.0, 52.0), (105.0, 74.0), (148.0, 105.0), (210.0, 148.0), (297.0, 210.0), (279.4, 215.9))
 # What a desk printer leaves white (common practice, no source).
 PRINTER_EDGE = 5.0
+# White inside a label that is cut out, and inside one that is the whole sheet, in mm (ours, no source).
+_CUT_EDGE, _SHEET_EDGE = 4.0, PRINTER_EDGE + 3.0
+_SHEETS = LABELS[-2:]
 _PAPERS = {"A4": (210.0, 297.0), "Letter": (215.9, 279.4)}
 
 
@@ -61,6 +64,11 @@ class Tiling:
     rows: int
     left: float
     top: float
+
+
+def inner_edge(label: tuple[float, float]) -> float:
+    """White inside a label; a whole sheet keeps clear of what a printer cannot reach."""
+    return _SHEET_EDGE if label in _SHEETS else _CUT_EDGE
 
 
 def volume_class(litres: float) -> VolumeClass:

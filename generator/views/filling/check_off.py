@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from generator.model import NotRight, Place
 from generator.study import LabStudy
 from generator.units import show_quantity, show_window
+from generator.units.showing import NO_BREAK
 from generator.views.filling.words import role_title
 from generator.views.paper import TICK, PaperBlanks, PaperCell, PaperTable, PaperView
 
@@ -72,7 +73,7 @@ def _opening(study: LabStudy, id: str) -> Iterator[tuple[PaperCell, ...]]:
         return
     wanted = [str(place.look)] if place.look else []
     if place.temperature and place.look:
-        wanted.append(show_window(place.temperature))
+        wanted.append(show_window(place.temperature).replace(" ", NO_BREAK))
     if place.extraction:
         wanted.append(f"extraction: {place.extraction}")
     if wanted:

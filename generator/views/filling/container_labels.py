@@ -30,7 +30,7 @@ def chemical_label(study: LabStudy, id: str) -> ContainerLabelView:
         _under(study, noun),
         label,
         tuple(_lines(study, noun)),
-        ("Filled on", "By", "Use before"),
+        ("Filled", "By", "Use by"),
         CAUTION,
         stop=_stop(vented, bool(label.unknown and not label.statements)),
     )
@@ -83,7 +83,7 @@ def waste_labels(study: LabStudy) -> tuple[ContainerLabelView, ...]:
 
 def _waste_label(study: LabStudy, one: Container) -> ContainerLabelView:
     lab, vented = study.lab, one.cap == "vented"
-    takes = joined(low(thing_title(lab, str(thing))) for thing in one.takes)
+    takes = joined(dict.fromkeys(low(thing_title(lab, str(thing))) for thing in one.takes))
     never = f"Never put in: {one.never}." if one.never else ""
     known = all(_declared(study, id) for id in behind(study, one))
     stop = (NEVER_SEALED if vented else "", never, "" if known else _UNKNOWN)

@@ -121,12 +121,19 @@ def _from(found: tuple[tuple[str, tuple[HazardHeadingView, ...]], ...], *titles:
     for name, rows in found:
         for heading in rows:
             for line in heading.lines if heading.title in titles else ():
-                label = f"{line.label}: " if line.label and not line.label.startswith("P") else ""
-                code = f" ({line.label})" if line.label.startswith("P") else ""
-                about.setdefault(f"{label}{line.text}{code}", []).append(name)
+                about.setdefault(_whole(heading.title, line), []).append(name)
     for text, names in about.items():
         whole = len(set(names)) == len(found) > 1
         yield HazardLineView(text, "All of them" if whole else joined(dict.fromkeys(names)))
+
+
+def _whole(heading: str, line: HazardLineView) -> str:
+    """A line as it reads among those of other headings."""
+    if heading == "Never mix with" and not line.text.endswith("."):
+        return f"Never with {line.text}" + (f" ({low(line.label)})" if line.label else "")
+    if line.label.startswith("P"):
+        return f"{line.text} ({line.label})"
+    return f"{line.label}: {line.text}" if line.label else line.text
 
 
 def _spill(study: Study, found: tuple[tuple[str, tuple[HazardHeadingView, ...]], ...]) -> Lines:

@@ -42,7 +42,7 @@ def run_sheet_view(study: Study, facts: CardFacts) -> PaperView:
     procedure, room = study.procedure, study.lab.lab
     told = _Telling(study, Words(study), facts.formulas, step_numbers(study))
     address = f"{facts.site}{procedure_address(str(procedure.id))}/"
-    issue = f"issue {facts.issue} · check code {facts.check_code}" if facts.issue else ""
+    issue = f"issue\u00a0{facts.issue} · check\u00a0code\u00a0{facts.check_code}" if facts.issue else ""
     return PaperView(
         id=f"{procedure.id}-run-sheet",
         title=f"Run sheet: {procedure.title}",
@@ -73,7 +73,8 @@ def _who(study: Study, procedure: Procedure, facts: CardFacts) -> Iterator[Paper
 
 
 def _part(procedure: Procedure) -> str:
-    return str(procedure.part.name) if procedure.part else "part"
+    """What one run is about: a bath, a round and a spill have no part."""
+    return str(procedure.part.name) if procedure.part else "batch"
 
 
 def _sums(told: _Telling) -> Iterator[PaperTable | PaperBlanks]:
@@ -87,7 +88,8 @@ def _sums(told: _Telling) -> Iterator[PaperTable | PaperBlanks]:
     half = (len(cells) + 1) // 2
     nothing = (_NOTHING, _NOTHING)
     pairs = zip(cells[:half], [*cells[half:], *[nothing] * (half - len(cells) // 2)], strict=False)
-    heads = ("Number", "Class part", "This part")
+    part = told.study.procedure.part
+    heads = ("Number", "Class part", "This part") if part else ("Number", "As posted", "This batch")
     rows = tuple((*left, BLANK, *right, BLANK) for left, right in pairs)
     yield PaperTable("Sums of the job", (*heads, *heads), (2.6, 2.2, 1.6) * 2, rows)
     yield PaperBlanks(("Sums worked by", "Worked again by", "Both agree"))
