@@ -53,9 +53,7 @@ def step_view(told: Telling, step: Step, changed: str = "", source: SourceView |
         settings=tuple(_settings(told, step, place)),
         lines=tuple(met_lines(told, step, place)),
         look=_look(step, place) if place and opens else "",
-        look_fail=FailView(place.not_right.say or "", call=call_sentence(lab, place.not_right.call))
-        if place and opens and place.not_right
-        else None,
+        look_fail=_look_fail(lab, place) if place and opens else None,
         check=step.check or "",
         fail=fail_view(told, step.fail),
         watch=watch_words(step),
@@ -98,6 +96,11 @@ def _look(step: Step, place: Place) -> str:
         return str(step.look)
     parts = (window_words(place.temperature), place.look or "")
     return "; ".join(part for part in parts if part)
+
+
+def _look_fail(lab: Lab, place: Place) -> FailView | None:
+    right = place.not_right
+    return FailView(right.say or "", call=call_sentence(lab, right.call)) if right else None
 
 
 def _time(told: Telling, step: Step, place: Place | None) -> TimeView | None:
