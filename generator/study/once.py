@@ -1,28 +1,29 @@
-"""Answers about a lab that are worked out once: a lab is frozen, so the same lab has the same answer."""
+"""Answers that are worked out once: a lab or a step is frozen, so the same one has the same answer."""
 
 from collections.abc import Callable
 from functools import lru_cache, wraps
-from typing import TypeVar, TypeVarTuple
+from typing import Generic, TypeVar, TypeVarTuple
 
-from generator.model import Lab
+from generator.model import Lab, Step
 
 _Asked = TypeVarTuple("_Asked")
 _Answer = TypeVar("_Answer")
+_Noun = TypeVar("_Noun")
 
 
-class _This:
-    """This very lab as a key; two labs that say the same are two."""
+class _This(Generic[_Noun]):
+    """This very noun as a key; two that say the same are two."""
 
-    __slots__ = ("lab",)
+    __slots__ = ("noun",)
 
-    def __init__(self, lab: Lab) -> None:
-        self.lab = lab
+    def __init__(self, noun: _Noun) -> None:
+        self.noun = noun
 
     def __hash__(self) -> int:
-        return id(self.lab)
+        return id(self.noun)
 
     def __eq__(self, other: object) -> bool:
-        return isinstance(other, _This) and self.lab is other.lab
+        return isinstance(other, _This) and self.noun is other.noun
 
 
 def once_a_lab(work: Callable[[Lab, *_Asked], _Answer]) -> Callable[[Lab, *_Asked], _Answer]:
@@ -32,7 +33,7 @@ def once_a_lab(work: Callable[[Lab, *_Asked], _Answer]) -> Callable[[Lab, *_Aske
     """
 
     @lru_cache(maxsize=8)
-    def answers(this: _This) -> dict[tuple[*_Asked], _Answer]:  # noqa: ARG001 - the key alone
+    def answers(this: _This[Lab]) -> dict[tuple[*_Asked], _Answer]:  # noqa: ARG001 - the key alone
         return {}
 
     @wraps(work)
@@ -41,5 +42,22 @@ def once_a_lab(work: Callable[[Lab, *_Asked], _Answer]) -> Callable[[Lab, *_Aske
         if asked not in known:
             known[asked] = work(lab, *asked)
         return known[asked]
+
+    return once
+
+
+def once_a_step(work: Callable[[Step], _Answer]) -> Callable[[Step], _Answer]:
+    """A function of a step alone that works the answer out once; it must give what cannot change.
+
+    A step that no edit touched is the same one when its procedure is read again.
+    """
+
+    @lru_cache(maxsize=1024)
+    def answer(this: _This[Step]) -> _Answer:
+        return work(this.noun)
+
+    @wraps(work)
+    def once(step: Step) -> _Answer:
+        return answer(_This(step))
 
     return once

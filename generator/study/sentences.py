@@ -5,6 +5,7 @@ from typing import NamedTuple
 
 from generator.model import Lab, Procedure, Step, Text
 from generator.problems import Location, Problem, RuleDoc
+from generator.study.once import once_a_step
 
 COMMAND = "command"
 SEEN = "seen"
@@ -36,7 +37,8 @@ class Said(NamedTuple):
         return doc.found(self.spot(start, length), message, fix, step=step, place=self.place, label=label)
 
 
-def of_step(step: Step) -> Iterator[Said]:
+@once_a_step
+def of_step(step: Step) -> tuple[Said, ...]:
     """Every sentence of one step; a mend is a step of its own."""
     hold, watch, since, ask = step.hold, step.watch, step.since, step.ask
     fields = (
@@ -55,7 +57,7 @@ def of_step(step: Step) -> Iterator[Said]:
         ("ask.answer", TOLD, ask.answer if ask else None),
         ("picture.alt", TOLD, step.picture.alt if step.picture else None),
     )
-    return (Said(text, field, kind, step) for field, kind, text in fields if text is not None)
+    return tuple(Said(text, field, kind, step) for field, kind, text in fields if text is not None)
 
 
 def of_procedure(it: Procedure, at_steps: Iterable[Said]) -> Iterator[Said]:

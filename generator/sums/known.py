@@ -1,8 +1,9 @@
 """The formulas that a lab can use: the library's and its own."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from difflib import get_close_matches
+from functools import cache
 
 from generator.formulas import LIBRARY, Formula
 
@@ -18,6 +19,11 @@ def nearest_input(name: str, inputs: Iterable[str]) -> str:
     )
 
 
+@cache
+def _in_library() -> Mapping[str, Formula]:
+    return {formula.name: formula for formula in LIBRARY}
+
+
 @dataclass(frozen=True, slots=True)
 class Known:
     """Library and lab's own formulas by name."""
@@ -30,7 +36,7 @@ class Known:
 
     def find(self, name: str) -> Formula | None:
         """The formula of a name."""
-        return next((formula for formula in self.all() if formula.name == name), None)
+        return _in_library().get(name) or next((own for own in self.own if own.name == name), None)
 
     def nearest(self, name: str) -> str:
         """A fix that names the nearest formula."""

@@ -5,6 +5,7 @@ from collections.abc import Iterable
 
 from generator.checks.evidence.references import Reference
 from generator.model import Lab, Located, Step, Text
+from generator.study.once import once_a_step
 
 _WORD = r"[^\W\d_a-z][\w'’.-]*"
 _NAME = re.compile(
@@ -47,12 +48,24 @@ def sentences(thing: object) -> list[tuple[Text, str]]:
     return found
 
 
+@once_a_step
+def _at_step(step: Step) -> tuple[tuple[Text, str], ...]:
+    found: list[tuple[Text, str]] = []
+    _collect_fields(step, str(step.id), found)
+    return tuple(found)
+
+
+def _collect_fields(noun: Located, step: str, found: list[tuple[Text, str]]) -> None:
+    fields = vars(noun)
+    _collect(tuple(fields[name] for name in noun.model_fields_set if name not in _NO_SENTENCES), step, found)
+
+
 def _collect(thing: object, step: str, found: list[tuple[Text, str]]) -> None:
     inside: Iterable[object] = ()
-    if isinstance(thing, Located):
-        step = str(thing.id) if isinstance(thing, Step) else step
-        fields = vars(thing)
-        inside = [fields[name] for name in thing.model_fields_set if name not in _NO_SENTENCES]
+    if isinstance(thing, Step):
+        found += _at_step(thing)
+    elif isinstance(thing, Located):
+        _collect_fields(thing, step, found)
     elif isinstance(thing, dict):
         inside = thing.values()
     elif isinstance(thing, tuple):

@@ -8,6 +8,7 @@ from importlib.resources import files
 from typing import NamedTuple
 
 from generator.checks.evidence.fields import (
+    CALLS,
     FREE,
     LAB_FIELDS,
     LIST_FIELDS,
@@ -18,6 +19,7 @@ from generator.checks.evidence.fields import (
 from generator.hazards import hazard_word_ids
 from generator.model import Lab, Step, Text
 from generator.study import LabStudy, Study
+from generator.study.once import once_a_step
 
 LEFT_OUT = "…"
 
@@ -35,54 +37,57 @@ class Reference:
 
 
 class _Holder(NamedTuple):
-    """A noun whose fields name others: what it is called, the fields to look at, its step and place."""
+    """A noun whose fields name others: what it is called, the names in its fields, its step and place."""
 
-    noun: object
     called: str
-    fields: tuple[tuple[str, str], ...]
+    names: tuple[tuple[Text, str, str], ...]
     step: str = ""
     place: str = ""
 
-    def names(self) -> Iterator[tuple[Text, str, str]]:
-        """Every name in these fields, with the kind of noun that it names and the field."""
-        for first, fields in _by_first(self.fields):
-            # Of all the fields that may name something, most nouns have a few.
-            if not getattr(self.noun, first, None):
-                continue
-            for path, kind, field in fields:
-                names = _values_named(self.noun) if kind == "value" else named_in(self.noun, path)
-                for name in names:
-                    yield name, kind, field
+
+def _names(noun: object, fields: tuple[tuple[str, str], ...]) -> tuple[tuple[Text, str, str], ...]:
+    """Every name in some fields of a noun, with the kind of noun that it names and the field."""
+    return tuple(_each_name(noun, fields))
+
+
+def _each_name(noun: object, fields: tuple[tuple[str, str], ...]) -> Iterator[tuple[Text, str, str]]:
+    for first, paths in _by_first(fields):
+        # Of all the fields that may name something, most nouns have a few.
+        if not getattr(noun, first, None):
+            continue
+        for path, kind, field in paths:
+            for name in _values_named(noun) if kind == "value" else named_in(noun, path):
+                yield name, kind, field
 
 
 def _in_lab(lab: Lab) -> Iterator[_Holder]:
     """The nouns of the lab's own files, one for each field."""
-    yield _Holder(lab.lab, "the room", ROOM_FIELDS)
+    yield _Holder("the room", _names(lab.lab, ROOM_FIELDS))
     for noun, field, kind in LAB_FIELDS:
         for id, holder in getattr(lab, noun).items():
             place = str(id) if noun == "places" else ""
-            yield _Holder(holder, str(id), ((field, kind),), place=place)
+            yield _Holder(str(id), _names(holder, ((field, kind),)), place=place)
     for noun, field, kind in LIST_FIELDS:
-        yield from (_Holder(row, noun, ((field, kind),)) for row in getattr(lab, noun))
+        yield from (_Holder(noun, _names(row, ((field, kind),))) for row in getattr(lab, noun))
 
 
 def _in_procedure(study: Study) -> Iterator[_Holder]:
     """The nouns of a procedure's file, and its translations."""
-    yield _Holder(study.procedure, "the procedure", PROCEDURE_FIELDS)
+    yield _Holder("the procedure", _names(study.procedure, PROCEDURE_FIELDS))
     yield from (_at_step(found.step) for found in study.steps())
     for language in study.languages.values():
-        yield _Holder(language, "the translation", (("translated_by", "role"),))
+        yield _Holder("the translation", _names(language, (("translated_by", "role"),)))
 
 
-def _at_step(step: Step, fields: tuple[tuple[str, str], ...] = STEP_FIELDS) -> _Holder:
-    return _Holder(step, f"step {step.id}", fields, step=str(step.id))
+@once_a_step
+def _at_step(step: Step) -> _Holder:
+    return _Holder(f"step {step.id}", _names(step, STEP_FIELDS), step=str(step.id))
 
 
-def step_references(step: Step, fields: tuple[tuple[str, str], ...]) -> Iterator[Reference]:
-    """Every name in some fields of a step."""
-    holder = _at_step(step, fields)
-    for name, kind, field in holder.names():
-        yield Reference(name, kind, field, holder.called, holder.step)
+@once_a_step
+def called_at(step: Step) -> tuple[Text, ...]:
+    """Every role that a step says is to be called."""
+    return tuple(name for name, _, _ in _names(step, CALLS))
 
 
 def _values_named(step: object) -> list[Text]:
@@ -195,7 +200,7 @@ def rule_ids() -> frozenset[str]:
 def _unknown(holders: Iterable[_Holder], known: Mapping[str, frozenset[str]]) -> Iterator[Reference]:
     """References to what nothing declares; stand-ins of the reader for a missing field are left out."""
     for holder in holders:
-        for name, kind, field in holder.names():
+        for name, kind, field in holder.names:
             if name not in known[kind] and name != LEFT_OUT and _is_meant(name, kind, known):
                 yield Reference(name, kind, field, holder.called, holder.step, holder.place)
 
