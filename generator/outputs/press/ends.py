@@ -1,13 +1,12 @@
 """Both ends of a card: title and identity at the top; code and caution at the bottom."""
 
-from dataclasses import replace
-from functools import cache, lru_cache
+from functools import cache, lru_cache, partial
 from re import findall
-from typing import Any
+from typing import Any, NamedTuple
 
 import zxingcpp
 
-from generator.outputs.press.blocks import Block, Part, abreast, paragraph, stacked, text_block
+from generator.outputs.press.blocks import Block, Late, Part, abreast, paragraph, stacked, text_block
 from generator.outputs.press.drawing import Box, Code, Run
 from generator.outputs.press.letters import Letters
 from generator.outputs.press.wrapping import width
@@ -19,14 +18,24 @@ _LEAST_CODE = 23.0
 _BESIDE = 15.0
 
 
+class _Said(NamedTuple):
+    """What a head says: title, where the card belongs, which card it is."""
+
+    title: str
+    about: str
+    identity: tuple[Run, ...]
+
+
 def head(card: CardView, room: float, letters: Letters) -> Block:
     """Title, station discs, number, issue, check code, good until, and what procedure this is from."""
-    discs, taken = _discs(card.stations, room, letters)
+    size = _disc(letters)
+    taken = len(card.stations) * (size + letters.gap)
     text = _lowest(card, room, taken, letters)
-    down = max(text.height + 0.3 * letters.gap, _disc(letters) + 0.5 * letters.gap if discs else 0.0)
+    down = max(text.height + 0.3 * letters.gap, size + 0.5 * letters.gap if taken else 0.0)
     rule = Box(0.0, 0.0, room, letters.bar, fill="black")
-    titled = text._replace(parts=(*text.parts, *discs))
-    return Block(down + rule.height, ((0.0, 0.0, titled), (0.0, down, rule)), split=text.split)
+    discs = Late(partial(_discs, card.stations, room, letters))
+    parts: tuple[Part, ...] = ((0.0, 0.0, text), (0.0, 0.0, discs), (0.0, down, rule))
+    return Block(down + rule.height, parts, split=text.split)
 
 
 def _lowest(card: CardView, room: float, taken: float, letters: Letters) -> Block:
@@ -34,66 +43,59 @@ def _lowest(card: CardView, room: float, taken: float, letters: Letters) -> Bloc
 
     A draft keeps the room that its issue and check code will take, so that what fits can be posted.
     """
-    ways = [way(card, room, taken, letters) for way in _WAYS]
+    title = text_block((Run(card.title, bold=True),), room - taken, letters.signal, role="title")
+    said = _Said(card.title, _about(card), _identity(card, card.issue, card.check_code, card.good_until))
+    ways = _ways(said, title, room, taken, letters)
     if card.status == "draft":
-        issued = replace(card, status="posted", issue="99", check_code="0000-0000", good_until="2000-00-00")
-        later = [way(issued, room, taken, letters) for way in _WAYS]
+        issued = said._replace(identity=_identity(card, "99", "0000-0000", "2000-00-00")[1:])
+        later = _ways(issued, title, room, taken, letters)
         ways = [_no_lower(now, then) for now, then in zip(ways, later, strict=True)]
     return min(ways, key=lambda way: (way.split, round(way.height, 3)))
+
+
+def _ways(said: _Said, title: Block, room: float, taken: float, letters: Letters) -> list[Block]:
+    return [way(said, title, room, taken, letters) for way in (_apart, _under, _run_on, _beside)]
 
 
 def _no_lower(block: Block, other: Block) -> Block:
     return block._replace(height=max(block.height, other.height), split=block.split or other.split)
 
 
-def _title(card: CardView, room: float, letters: Letters) -> Block:
-    return text_block((Run(card.title, bold=True),), room, letters.signal, role="title")
-
-
-def _apart(card: CardView, room: float, taken: float, letters: Letters) -> Block:
+def _apart(said: _Said, title: Block, room: float, taken: float, letters: Letters) -> Block:
     """A line each for the procedure and for the card."""
-    about, identity, gap = _about(card), _identity(card), 0.8 * letters.gap
-    rows = [_title(card, room - taken, letters)]
-    if about:
-        rows.append(text_block((Run(about),), room - taken, letters.text, gap=gap))
-    rows.append(text_block(identity, room if about else room - taken, letters.text, gap=gap))
-    return stacked(rows)
-
-
-def _under(card: CardView, room: float, taken: float, letters: Letters) -> Block:
-    """The card's identity beside its discs, the procedure under both, each from a new line."""
-    gap, about = 0.8 * letters.gap, _about(card)
-    rows = [_title(card, room - taken, letters)]
-    rows.append(text_block(_identity(card), room - taken, letters.text, gap=gap))
-    if about:
-        rows.append(text_block((Run(about),), room, letters.text, gap=0.35 * letters.gap))
-    return stacked(rows)
-
-
-def _run_on(card: CardView, room: float, taken: float, letters: Letters) -> Block:
-    """One paragraph for both."""
-    about = _about(card)
-    runs = [*_identity(card), *([Run(f"· {about}")] if about else [])]
     gap = 0.8 * letters.gap
-    return stacked(
-        [_title(card, room - taken, letters), text_block(runs, (room - taken, room), letters.text, gap=gap)]
-    )
+    rows = [title]
+    if said.about:
+        rows.append(text_block((Run(said.about),), room - taken, letters.text, gap=gap))
+    rows.append(text_block(said.identity, room if said.about else room - taken, letters.text, gap=gap))
+    return stacked(rows)
 
 
-def _beside(card: CardView, room: float, taken: float, letters: Letters) -> Block:
+def _under(said: _Said, title: Block, room: float, taken: float, letters: Letters) -> Block:
+    """The card's identity beside its discs, the procedure under both, each from a new line."""
+    rows = [title, text_block(said.identity, room - taken, letters.text, gap=0.8 * letters.gap)]
+    if said.about:
+        rows.append(text_block((Run(said.about),), room, letters.text, gap=0.35 * letters.gap))
+    return stacked(rows)
+
+
+def _run_on(said: _Said, title: Block, room: float, taken: float, letters: Letters) -> Block:
+    """One paragraph for both."""
+    runs = (*said.identity, *((Run(f"· {said.about}"),) if said.about else ()))
+    return stacked([title, text_block(runs, (room - taken, room), letters.text, gap=0.8 * letters.gap)])
+
+
+def _beside(said: _Said, title: Block, room: float, taken: float, letters: Letters) -> Block:
     """The card's identity in two lines beside a short title, the procedure under both."""
-    left = width(card.title, letters.signal, heavy=True) + 2 * letters.space
+    left = width(said.title, letters.signal, heavy=True) + 2 * letters.space
     beside = room - taken - left
     if beside < _BESIDE * letters.text:
-        return _apart(card, room, taken, letters)
-    identity = text_block(_identity(card), beside, letters.text)
-    rows = [abreast((_title(card, room - taken, letters), identity), (0.0, left))]
-    if about := _about(card):
-        rows.append(text_block((Run(about),), (room - taken, room), letters.text, gap=0.8 * letters.gap))
+        return _apart(said, title, room, taken, letters)
+    rows = [abreast((title, text_block(said.identity, beside, letters.text)), (0.0, left))]
+    if said.about:
+        gap = 0.8 * letters.gap
+        rows.append(text_block((Run(said.about),), (room - taken, room), letters.text, gap=gap))
     return stacked(rows)
-
-
-_WAYS = (_apart, _under, _run_on, _beside)
 
 
 def _about(card: CardView) -> str:
@@ -107,28 +109,26 @@ def _disc(letters: Letters) -> float:
     return 1.9 * letters.signal
 
 
-def _discs(stations: tuple[str, ...], room: float, letters: Letters) -> tuple[tuple[Part, ...], float]:
+def _discs(stations: tuple[str, ...], room: float, letters: Letters) -> Block:
     size = _disc(letters)
     parts: list[Part] = []
-    taken = len(stations) * (size + letters.gap)
     for place, number in enumerate(stations):
-        x = room - taken + letters.gap + place * (size + letters.gap)
+        x = room - (len(stations) - place) * (size + letters.gap) + letters.gap
         cap = letters.signal * {1: 1.0, 2: 0.8}.get(len(number), 0.6)
         text = paragraph((Run(number, bold=True),), size, cap, align="center", ink="white")
         parts.append((x, 0.0, Box(0.0, 0.0, size, size, fill="black", radius=size / 2)))
         parts.append((x, (size - cap) / 2, text))
-    return tuple(parts), taken
+    return Block(size, tuple(parts))
 
 
-def _identity(card: CardView) -> list[Run]:
+def _identity(card: CardView, issue: str, code: str, until: str) -> tuple[Run, ...]:
     words = card.words
     parts = (
-        (words.card, card.card), (words.issue, card.issue),
-        (words.check_code, card.check_code), (words.good_until, card.good_until),
+        (words.card, card.card), (words.issue, issue), (words.check_code, code), (words.good_until, until),
     )  # fmt: skip
     pairs = [_solid(f"{label} {value}") for label, value in parts if value]
-    note = [Run(words.draft_note, bold=True)] if card.status == "draft" else []
-    return [*note, Run("\u00a0· ".join(pairs))]
+    note = (Run(words.draft_note, bold=True),) if card.status == "draft" else ()
+    return *note, Run("\u00a0· ".join(pairs))
 
 
 def _solid(value: str) -> str:

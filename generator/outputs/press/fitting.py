@@ -156,7 +156,6 @@ class _Search:
         """The largest letters of this way from notch `least` on: estimate by area, close in on a notch."""
         good, bad = least - 1, self._most + 1
         best: Plan | None = None
-        over: Plan | None = None
         tried = start
         for count in range(64):
             notch = self._notch(tried)
@@ -164,20 +163,14 @@ class _Search:
                 good, best = max(good, notch), tried
                 bad = min(bad, self._above(tried))
             else:
-                bad, over = min(bad, notch, self._above(tried)), tried
+                bad = min(bad, notch, self._above(tried))
             if bad - good <= 1:
                 break
-            guess = notch + self._away(tried) if best is None or over is None else self._between(best, over)
-            # A guess from how full the sheet was; when guesses do not close in, the middle.
+            guess = self._notch(tried) + self._away(tried)
+            # A guess from how full the last one was; when guesses do not close in, the middle.
             inside = min(max(guess, good + 1), bad - 1)
             tried = self._plan(_way(tried), inside if count < _GUESSES else (good + bad) // 2)
         return best
-
-    def _between(self, fits: Plan, over: Plan) -> int:
-        """The notch at which the sheet would be full, by how full it was on both sides of that."""
-        low, high = _crowded(fits), _crowded(over)
-        share = (1 - low) / (high - low) if high > low else 1.0
-        return self._notch(fits) + floor((self._notch(over) - self._notch(fits)) * share)
 
     def _away(self, made: Plan) -> int:
         """By how many notches the letters could grow, by how full the sheet is."""

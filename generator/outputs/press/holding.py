@@ -19,6 +19,7 @@ def held(words: Sequence[str]) -> frozenset[int]:
     return frozenset(n for n, (before, word) in enumerate(pairwise(words), start=1) if _stays(before, word))
 
 
+@lru_cache(maxsize=20_000)
 def _stays(before: str, word: str) -> bool:
     if word.startswith("\u00b7"):
         return True

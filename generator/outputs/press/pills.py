@@ -1,6 +1,7 @@
 """Framed marks for a state that must not be missed: a picture of its own and the words."""
 
 from collections.abc import Sequence
+from functools import lru_cache, partial
 from itertools import pairwise
 from unicodedata import combining, normalize
 
@@ -19,7 +20,12 @@ _SIDE = 1.25
 
 def over(mark: CardMark) -> float:
     """The white over the capitals of a mark in cap heights."""
-    letters = normalize("NFD", mark.text)
+    return _over(mark.text)
+
+
+@lru_cache(maxsize=500)
+def _over(text: str) -> float:
+    letters = normalize("NFD", text)
     under = [letter for letter, accent in pairwise(letters) if combining(accent)]
     return _CAPITAL if any(map(str.isupper, under)) else _ACCENT if under else _OVER
 
@@ -36,7 +42,7 @@ def _height(mark: CardMark, letters: Letters) -> float:
 def pill(mark: CardMark, letters: Letters) -> tuple[Block, float]:
     """The mark as a block, and its width in mm."""
     words, across = _widths(mark, letters)
-    drawn = Late(lambda: _drawn(mark, words, across, letters))
+    drawn = Late(partial(_drawn, mark, words, across, letters))
     return Block(_height(mark, letters), ((0.0, 0.0, drawn),)), across
 
 

@@ -138,16 +138,16 @@ def _says(row: Row, columns: Columns, letters: Letters, time: float, beside: flo
     """Paragraphs; lines beside the times are short, those under them run on to the edge."""
     full = columns.room - columns.sentence
     short = full - time - letters.space
-    cap, between = letters.text, 0.35 * letters.gap
+    cap, pitch, between = letters.text, letters.pitch, 0.35 * letters.gap
     texts: list[_Text] = []
     y, whole = 0.0, True
     for words in row.says:
         y += between if texts else 0.0
-        lines = int(max(0.0, beside - y) / letters.pitch + 0.98)
-        text = _Text(y, cap, cut_words(words, (*(short,) * lines, full), cap))
-        texts.append(text)
-        y += text.height + DESCENT * cap
-        whole = whole and text.found.whole
+        lines = int((beside - y) / pitch + 0.98) if beside > y else 0
+        found = cut_words(words, (*(short,) * lines, full), cap)
+        texts.append(_Text(y, cap, found))
+        y += cap * (1 + (len(found.cuts) - 1) * PITCH) + DESCENT * cap
+        whole = whole and found.whole
     return _Texts(y, whole, tuple(texts))
 
 

@@ -1,10 +1,11 @@
 """Where a step is done: a station's number in a black disc, or a ring for a place without a number."""
 
 from collections.abc import Sequence
+from functools import partial
 
-from generator.outputs.press.blocks import Block, Late, Part, paragraph, text_block
+from generator.outputs.press.blocks import Block, Late, Part, paragraph
 from generator.outputs.press.drawing import Box, Run
-from generator.outputs.press.letters import Letters
+from generator.outputs.press.letters import DESCENT, Letters
 from generator.outputs.press.pills import over, pill
 from generator.outputs.press.wrapping import run_width, width
 from generator.views.card import CardMark
@@ -41,17 +42,22 @@ def place_head(
     """A line of its own for a stay: disc, name of the place from `left` mm, how the part must arrive."""
     start = max(left, station_width(number, letters) + letters.gap)
     runs = (Run(title, bold=True),)
-    name = text_block(runs, room - start, letters.place, role="heading")
+    name = paragraph(runs, room - start, letters.place, role="heading")
     top = (letters.disc - letters.place) / 2
-    height = max(letters.disc, top + name.height)
-    parts: list[Part] = [(start, top, name), (0.0, 0.0, Late(lambda: Block(0.0, station(number, letters))))]
+    height = max(letters.disc, top + name.height + DESCENT * letters.place)
+    pills: list[Part] = []
     x, y = start + run_width(runs, letters.place) + letters.space, 0.0
     for mark in marks:
         block, across = pill(mark, letters)
         if x + across > room:
             x, y = start, height + 0.4 * letters.gap
-        parts.append((x, y or top + letters.place - (1 + over(mark)) * letters.text, block))
+        pills.append((x, y or top + letters.place - (1 + over(mark)) * letters.text, block))
         height = max(height, y + block.height)
         x += across + letters.gap
+    drawn = Late(partial(_drawn, number, (start, top, name), tuple(pills), height, letters))
+    return Block(height, ((0.0, 0.0, drawn),), split=not name.found.whole)
+
+
+def _drawn(number: str, name: Part, pills: tuple[Part, ...], height: float, letters: Letters) -> Block:
     line = Box(0.0, letters.disc / 2, letters.bar, height - letters.disc / 2, fill="black")
-    return Block(height, ((0.0, 0.0, line), *parts), split=name.split)
+    return Block(height, ((0.0, 0.0, line), name, *station(number, letters), *pills))
