@@ -76,7 +76,7 @@ def test_what_the_etch_bath_says() -> None:
     assert "yellow binder tab 6, dated 2 November 2025" in said(view, "Name and sheet")
     assert "Bath keeper: room B12 or extension 417" in said(view, "Name and sheet")
     assert "Lungs: extraction at the place (asked for by H334)" in said(view, "Worn here")
-    assert "propan-2-ol (wipes): heat generation, fire" in said(view, "Never mix with")
+    assert "propan-2-ol: heat generation, fire" in said(view, "Never mix with")
     assert "Long after: nothing is declared" in said(view, "What it does")
     assert "Etch drum" in said(view, "Waste")
     # It gives off gas: never the advice to close tightly, though H334 brings P233.

@@ -52,10 +52,10 @@ def _under(study: LabStudy, noun: Substance | Mixture) -> str:
         )
         return ", ".join(part for part in parts if part)
     amounts = (
-        f"{low(thing_title(study.lab, str(part)))}{f' {show_quantity(one.amount)}' if one.amount else ''}"
+        f"{low(thing_title(study.lab, str(part)))}{f': {show_quantity(one.amount)}' if one.amount else ''}"
         for part, one in noun.made_of.items()
     )
-    return ", ".join(amounts) or "what it is made of is not said"
+    return "; ".join(amounts) or "what it is made of is not said"
 
 
 def _lines(study: LabStudy, noun: Substance | Mixture) -> Iterator[str]:

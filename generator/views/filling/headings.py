@@ -9,6 +9,7 @@ from generator.study.reactivity import CHART
 from generator.units import Window, show_quantity, show_window
 from generator.views.chemical import HazardHeadingView, HazardLineView
 from generator.views.filling.bench_wear import wear_lines
+from generator.views.filling.hazard_words import word_sign
 from generator.views.filling.never_together import groups_of, never_with, reaction_words, reacts_with
 from generator.views.filling.sheets_held import sheet_lines
 from generator.views.filling.waste_words import is_vented, waste_lines
@@ -112,6 +113,10 @@ def _handling(study: LabStudy, id: str, found: Advice) -> Lines:
             yield HazardLineView(one.bench, one.code)
     if vented:
         yield HazardLineView("Under a vented lid or cap, never sealed.", "Cover")
+    for place in study.lab.places.values():
+        # What the place itself can do, as a hot bath scalds, stands in no statement of what is in it.
+        for word in place.hazards if place.holds == id else ():
+            yield HazardLineView(word_sign(study.lab, str(word)).title, f"At the {low(place.title)}")
 
 
 def _storage(study: LabStudy, id: str, noun: Mixture | Substance, found: Advice) -> Lines:

@@ -45,7 +45,9 @@ def control_lines(study: Study) -> Lines:
             f"at most {show_quantity(place.power.most)} from the {low(place.power.supply)}"
             if place.power and place.power.most
             else "",
-            f"checked when opened: {place.look}" if place.look else "",
+            f"{'checked when opened' if place.cover else 'looked at first'}: {place.look}"
+            if place.look
+            else "",
         )
         said = "; ".join(part for part in rest if part)
         if said:
