@@ -83,7 +83,7 @@ ETCH = (
          if_not="Vented lid on.", call=CALL),
     step(37, "etch-in", "put-in", "Lower the board in. Stay and count.", "5 Micro-etch",
          dwell_shown="40 s", window_shown="30 to 60 s",
-         marks=(CardMark("dry", "goes in DRY"), CardMark("hands", "hands stay here")),
+         marks=(CardMark("dry", "goes in DRY"), CardMark("hands", "stay HERE")),
          alarm="Lift the board. Go straight to the spray."),
     step(38, "etch-out", "take-out", "Let it drip over the bath.", "5 Micro-etch", dwell_shown="8 s"),
     step(39, "rinse-5", "rinse", "Spray both sides and your gauntlets over the tray.", SPRAY,
@@ -197,7 +197,7 @@ _SPANISH: dict[str, tuple[str, dict[str, Any]]] = {
                  " ventana; 20 a 28 °C", "if_not": "Ponga la tapa ventilada."}),
     "etch-in": ("Baje la placa. Quédese y cuente.", {
         "alarm": "Levante la placa. Vaya directamente a la ducha.",
-        "marks": (CardMark("dry", "entra SECA"), CardMark("hands", "manos aquí"))}),
+        "marks": (CardMark("dry", "entra SECA"), CardMark("hands", "quédese AQUÍ"))}),
     "etch-out": ("Deje gotear la placa sobre el baño.", {}),
     "rinse-5": ("Rocíe los dos lados y sus guantes largos sobre la bandeja.",
                 {"container": "Bidón de grabado"}),

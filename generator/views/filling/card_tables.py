@@ -13,7 +13,7 @@ from generator.sums.limits import answer_limit
 from generator.units import Quantity, Window, show_number, show_quantity, show_unit
 from generator.views.card import CardTable
 from generator.views.filling.card_phrases import Phrases
-from generator.views.filling.words import named
+from generator.views.filling.words import input_words
 from generator.views.told import show_given
 
 _MOST_COLUMNS = 6
@@ -80,7 +80,7 @@ def _table(
     shown = [show_given(cell, asked.reference, formulas).split("\u00a0")[0] for _, cell in kept]
     return CardTable(
         title=f"{asked.formula.title} ({phrases.at_step(number)})",
-        heads=(_head(_named(wanted), wanted.unit), *(_number(at.to(wanted.unit)) for at, _ in kept)),
+        heads=(_head(input_words(wanted), wanted.unit), *(_number(at.to(wanted.unit)) for at, _ in kept)),
         rows=((_head(asked.formula.title.partition(" for ")[0], unit), *shown),),
         note=_note(asked, given, phrases),
         step=str(asked.step.id),
@@ -135,12 +135,6 @@ def _stays(asked: _Asked, answer: Quantity) -> bool:
     )
 
 
-def _named(wanted: Input) -> str:
-    """An input by its name, which its meaning may begin with in full: "density" is the current density."""
-    means = wanted.means.partition(",")[0]
-    return named(means if means.endswith(f" {wanted.name}") else wanted.name)
-
-
 def _head(words: str, unit: str) -> str:
     return f"{words}, {show_unit(unit)}" if unit else words
 
@@ -152,7 +146,7 @@ def _number(quantity: Quantity) -> str:
 def _note(asked: _Asked, along: Given, phrases: Phrases) -> str:
     """What else the answers hang on, and what they must not exceed."""
     held = [
-        f"{_named(wanted).lower()} {show_quantity(one.value)}"
+        f"{input_words(wanted).lower()} {show_quantity(one.value)}"
         for one in asked.sum.inputs
         if isinstance(wanted := asked.formula.input(one.name), Input)
         and one.name != along.name and isinstance(one.value, Quantity)

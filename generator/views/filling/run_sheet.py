@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
-from generator.formulas import Formula
+from generator.formulas import Formula, Input
 from generator.model import Procedure, Step
 from generator.study import Study
 from generator.sums import Sum
@@ -15,7 +15,7 @@ from generator.views.filling.card_doing import amounts_shown, rack_shown, repeat
 from generator.views.filling.card_phrases import ENGLISH, phrases
 from generator.views.filling.card_rows import setting_shown, step_numbers, step_verb
 from generator.views.filling.translation import Words
-from generator.views.filling.words import named, role_title
+from generator.views.filling.words import input_words, named, role_title
 from generator.views.paper import BLANK, TICK, PaperBlanks, PaperCell, PaperTable, PaperView, PaperWords
 from generator.views.saying import said
 from generator.views.told import show_given, show_reading, show_time
@@ -64,7 +64,9 @@ def run_sheet_view(study: Study, facts: CardFacts) -> PaperView:
 
 
 def _who(study: Study, procedure: Procedure, facts: CardFacts) -> Iterator[PaperBlanks | PaperWords]:
-    yield PaperBlanks(("Name", "Date", "Start", f"{named(_part(procedure))}, number or mark"))
+    # A bath, a round and a spill have no part.
+    mark = f"{named(str(procedure.part.name))}, number or mark" if procedure.part else "Number or mark"
+    yield PaperBlanks(("Name", "Date", "Start", mark))
     second = role_title(study.lab, procedure.also_present) if procedure.also_present else ""
     labels = ("Card issue followed", "Its check code", *((second,) if second else ()), "Sign-offs seen by")
     yield PaperBlanks(labels)
@@ -72,16 +74,12 @@ def _who(study: Study, procedure: Procedure, facts: CardFacts) -> Iterator[Paper
         yield PaperWords("This procedure is withdrawn. Start no run.", "DO NOT USE")
 
 
-def _part(procedure: Procedure) -> str:
-    """What one run is about: a bath, a round and a spill have no part."""
-    return str(procedure.part.name) if procedure.part else "batch"
-
-
 def _sums(told: _Telling) -> Iterator[PaperTable | PaperBlanks]:
     """The job's numbers and what follows from them, inner sums first."""
     sums = told.study.sums.by_key.values()
-    asked = {one.name: one.value for sum in sums for one in sum.inputs if one.origin == "job"}
-    cells = [(PaperCell(named(name)), PaperCell(_job_value(value))) for name, value in asked.items()]
+    asked = {one.name: (_asked(told, sum, one.name), one.value)
+             for sum in sums for one in sum.inputs if one.origin == "job"}  # fmt: skip
+    cells = [(PaperCell(name), PaperCell(_job_value(value))) for name, value in asked.values()]
     cells += [(PaperCell(lead=_sum_name(told, one)), PaperCell(_answer(told, one))) for one in sums]
     if not cells:
         return
@@ -89,10 +87,17 @@ def _sums(told: _Telling) -> Iterator[PaperTable | PaperBlanks]:
     nothing = (_NOTHING, _NOTHING)
     pairs = zip(cells[:half], [*cells[half:], *[nothing] * (half - len(cells) // 2)], strict=False)
     part = told.study.procedure.part
-    heads = ("Number", "Class part", "This part") if part else ("Number", "As posted", "This batch")
+    heads = ("Number", "Class part", "This part") if part else ("Number", "As posted", "This time")
     rows = tuple((*left, BLANK, *right, BLANK) for left, right in pairs)
     yield PaperTable("Sums of the job", (*heads, *heads), (2.6, 2.2, 1.6) * 2, rows)
     yield PaperBlanks(("Sums worked by", "Worked again by", "Both agree"))
+
+
+def _asked(told: _Telling, sum: Sum, name: str) -> str:
+    """What a formula calls its input: "density" is the current density."""
+    formula = told.formulas.get(sum.formula)
+    wanted = formula.input(name) if formula else None
+    return input_words(wanted) if isinstance(wanted, Input) else named(name)
 
 
 def _job_value(value: object) -> str:

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable
 
+from generator.formulas import Input
 from generator.model import Lab, NotRight, Role
 from generator.study import LabStudy
 from generator.units import Quantity, Window, show_quantity, show_window
@@ -26,6 +27,12 @@ def named(id: str) -> str:
     """An id or key as words: "hole-1" is "Hole 1"."""
     words = id.replace("-", " ").replace("_", " ")
     return words[:1].upper() + words[1:]
+
+
+def input_words(wanted: Input) -> str:
+    """An input by its name, which its meaning may begin with in full: "density" is the current density."""
+    means = wanted.means.partition(",")[0]
+    return named(means if means.endswith(f" {wanted.name}") else wanted.name)
 
 
 def joined(words: Iterable[str], last: str = "and") -> str:
