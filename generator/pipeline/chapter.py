@@ -111,7 +111,9 @@ def _judge(wanted: Wanted, id: str, watch: Watch) -> tuple[LabRead, Checked]:
 
 
 def _display(wanted: Wanted, leaves: Leaves, read: LabRead, checked: Checked, watch: Watch) -> Display:
-    standings, issues = show_standing(read, checked, wanted.draft, watch.stock, wanted.pictures)
+    standings, issues = show_standing(
+        read, checked, wanted.draft, watch.stock, wanted.pictures, formulas=wanted.formulas
+    )
     shown = Shown(watch.study, standings)
     printed = _printed(wanted, leaves, shown)
     told = tuple(chronicles(wanted, read, checked, standings, printed.paths, printed.days))

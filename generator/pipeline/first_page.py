@@ -28,7 +28,9 @@ def first_pages(
     if checked.has_errors:
         return (), checked.problems
     ground = wanted.ground
-    standings, _ = show_standing(read, checked, wanted.draft, ground.stock, wanted.pictures, saved)
+    standings, _ = show_standing(
+        read, checked, wanted.draft, ground.stock, wanted.pictures, saved, wanted.formulas
+    )
     names = {f"{id}.{tail}" if tail else id for tail in saved}
     told = chronicles(wanted, read, checked, standings, paths, {})
     pages = (

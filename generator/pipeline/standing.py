@@ -5,6 +5,7 @@ from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from typing import Any
 
+from generator.formulas import Formula
 from generator.model import Card, Lab
 from generator.model.posted import IssueHead, Withdrawal
 from generator.pipeline.check import Checked
@@ -77,20 +78,22 @@ class Shown:
 def show_standing(
     read: LabRead, checked: Checked, draft: bool, stock: Stock | None = None,
     pictures: Mapping[str, str] | None = None, coded: Collection[str] | None = None,
+    formulas: Mapping[str, Formula] | None = None,
 ) -> tuple[tuple[Standing, ...], tuple[Issue, ...]]:  # fmt: skip
     """The posted issues where they differ from the files, or with `draft` the files as they stand.
 
-    Beside them the issues that are shown in place of the files. `stock` and `pictures` (digests by name)
-    are worked out where not given. `coded` are the classes whose cards get their codes, all where not given.
+    Beside them the issues that are shown in place of the files. `stock`, `pictures` (digests by name) and
+    `formulas` by name are worked out where not given. `coded` are the classes whose cards get their codes,
+    all where not given.
     """
-    formulas, shelf = known_formulas(read), checked.shelf
+    known, shelf = known_formulas(read) if formulas is None else formulas, checked.shelf
     found: list[Standing] = []
     issues: list[Issue] = []
     for drafted in all_drafted(read, checked, stock, pictures).values():
         issue = _differing_issue(shelf, drafted)
         if issue and not draft:
             issues.append(issue)
-        found.append(_standing(read, checked, drafted, issue, draft, formulas, coded))
+        found.append(_standing(read, checked, drafted, issue, draft, known, coded))
     gone = () if draft else tuple(_without_file(read, checked, issues))
     return (*found, *gone), tuple(issues)
 
@@ -111,7 +114,7 @@ def _standing(
     drafted: Drafted,
     issue: Issue | None,
     draft: bool,
-    formulas: Any,
+    formulas: Mapping[str, Formula],
     coded: Collection[str] | None,
 ) -> Standing:
     head, withdrawn = checked.shelf.head(drafted.id), checked.shelf.withdrawn(drafted.id)

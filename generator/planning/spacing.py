@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import cached_property
 from math import ceil
 
 from generator.planning.occupied import HANDS, PlannedRun, Spans
@@ -56,7 +57,7 @@ def bottleneck(run: PlannedRun, operators: int = 1) -> tuple[str, float]:
     return what, seconds
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class _Fixed:
     """A run as written: what it keeps busy when, what has room for more than one, and who takes turns."""
 
@@ -70,15 +71,20 @@ class _Fixed:
         """The same, worked out once."""
         return cls(run.seconds, run.spans, run.room, operators)
 
+    @cached_property
+    def of_two(self) -> int:
+        """The fewest whole minutes between the starts of two."""
+        return self.spacing(2)
+
     def at_once(self) -> int:
         """More runs than this never meet, for they start no closer than two do."""
-        return ceil(self.seconds / 60 / self.spacing(2) - _SLIP) + 1
+        return ceil(self.seconds / 60 / self.of_two - _SLIP) + 1
 
     def within(self, seconds: float) -> tuple[int, int]:
         """How many fit into a time, and how many minutes apart."""
-        best, at_once, spacing = (1, 0), self.at_once(), 1
+        best, at_once, spacing = (1, 0), self.at_once(), self.of_two
         for parts in range(2, at_once + 1):
-            spacing = self.spacing(parts, spacing)
+            spacing = self.spacing(parts, spacing) if parts > 2 else spacing
             if self.seconds + (parts - 1) * spacing * 60 > seconds + _SLIP:
                 return best
             best = (parts, spacing)

@@ -101,7 +101,7 @@ def _posted(path: Path, shown: str, problems: list[Problem]) -> Iterator[tuple[s
 def _bytes(found: list[Path], path: Path, shown: str, problems: list[Problem]) -> Iterator[tuple[str, bytes]]:
     inside = path.resolve()
     for file in found:
-        apart, mode = file.parent != path, _mode(file)
+        apart, mode = file.parent != path, mode_of(file)
         name = f"{shown}/{file.relative_to(path).as_posix() if apart else file.name}"
         # A thousand files that are no links need not be followed.
         if (apart or stat.S_ISLNK(mode)) and not _is_inside(file, inside):
@@ -119,7 +119,7 @@ def _bytes(found: list[Path], path: Path, shown: str, problems: list[Problem]) -
                 yield name, data
 
 
-def _mode(file: Path) -> int:
+def mode_of(file: Path) -> int:
     """What kind of thing a name stands for, a link as a link; 0 where it is gone."""
     try:
         return file.lstat().st_mode

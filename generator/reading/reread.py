@@ -1,11 +1,12 @@
 """A folder already opened, with some procedures' files as they stand now."""
 
+import stat
 from collections.abc import Iterable, Mapping
 from dataclasses import replace
 from pathlib import Path
 
 from generator.notation.decode import MOST_BYTES
-from generator.reading.folder import Folder
+from generator.reading.folder import Folder, mode_of
 
 
 def reread_folder(folder: Folder, files: Iterable[Path]) -> tuple[Folder, Mapping[str, set[str]]] | None:
@@ -35,7 +36,7 @@ def reread_folder(folder: Folder, files: Iterable[Path]) -> tuple[Folder, Mappin
 
 def _bytes(file: Path) -> bytes | None:
     """What is in a plain file, up to one byte more than is read; a link may lead elsewhere than before."""
-    if file.is_symlink() or not file.is_file():
+    if not stat.S_ISREG(mode_of(file)):
         return None
     try:
         with file.open("rb") as opened:

@@ -87,7 +87,8 @@ async def _stream(preview: Preview, path: str, version: str) -> AsyncIterator[st
         yield _news(shown, path, replace(shown, version=read, pages={}))
         while True:
             try:
-                await asyncio.wait_for(woken.wait(), _HEARTBEAT)
+                async with asyncio.timeout(_HEARTBEAT):
+                    await woken.wait()
             except TimeoutError:
                 yield ": still here\n\n"
                 continue
