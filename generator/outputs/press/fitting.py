@@ -93,10 +93,10 @@ class _Search:
 
     def setting(self) -> Setting:
         """The loosest density in which a way fits with whole words; failing that, what came nearest."""
-        ways = _ways(self.card, self.least)
+        ways, guess = _ways(self.card, self.least), self._guess()
         split: Plan | None = None
         for density in DENSITIES if self.card.steps else DENSITIES[:1]:
-            found = self._best([replace(way, density=density) for way in ways])
+            found = self._best([replace(way, density=density) for way in ways], guess)
             if found and found.whole:
                 return Setting(found, True)
             split = found or split
@@ -110,15 +110,15 @@ class _Search:
     def _plan(self, way: Way, notch: int) -> Plan:
         return plan(self.card, way, self.least + notch * _NOTCH, self.shared)
 
-    def _best(self, ways: Sequence[Way]) -> Plan | None:
-        """The largest letters that one of the ways reaches; whole words go first."""
+    def _best(self, ways: Sequence[Way], guess: int) -> Plan | None:
+        """The largest letters that one of the ways reaches, from a guess on; whole words go first."""
         best: Plan | None = None
         tried: Plan | None = None
         for way in ways:
             notch = self._notch(best) + 1 if best and best.whole else 0
             if notch > self._most or (tried and self._hopeless(way, notch, tried)):
                 continue
-            start = self._plan(way, notch if tried else self._guess())
+            start = self._plan(way, notch if tried else guess)
             tried = tried or start
             found = self._grown(start, notch)
             best = _better(found, best)

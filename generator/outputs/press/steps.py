@@ -163,12 +163,17 @@ def _stopped(run: Run) -> Run:
 
 
 def _with_station(block: Block, stay: Stay, letters: Letters) -> Block:
-    up = (letters.text - letters.disc) / 2
-    disc = ((0.0, up, Late(lambda: Block(0.0, station(stay.number, letters)))),)
+    drawn = Late(partial(_station, stay.number, block.height if len(stay.steps) > 1 else 0.0, letters))
+    return block._replace(parts=((0.0, 0.0, drawn), *block.parts))
+
+
+def _station(number: str, height: float, letters: Letters) -> Block:
+    """The disc beside the first line, and under it the line to the next step in a row of that height."""
     middle = letters.text / 2
-    line = Box(0.0, 0.0, letters.bar, max(0.0, block.height - middle), fill="black")
-    tie = ((0.0, middle, line),) if len(stay.steps) > 1 else ()
-    return block._replace(parts=(*tie, *disc, *block.parts))
+    line = Box(0.0, 0.0, letters.bar, max(0.0, height - middle), fill="black")
+    up = (letters.text - letters.disc) / 2
+    tie = ((0.0, middle, line),) if height else ()
+    return Block(0.0, (*tie, (0.0, up, Block(0.0, station(number, letters)))))
 
 
 def _again(stay: Stay, columns: Columns, letters: Letters, continued: str) -> Callable[[], Block] | None:
