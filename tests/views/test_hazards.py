@@ -195,3 +195,16 @@ def test_every_view_carries_the_caution() -> None:
 )
 def test_ages(days: int, words: str) -> None:
     assert age_words(datetime.timedelta(days=days)) == words
+
+
+def test_what_no_statement_says_is_lost_on_no_paper() -> None:
+    """Mixed resin heats itself: its own sheet, its labels, the office sheet and the procedure's summary say so."""
+    said_so = "Heats itself in the cup"
+    lab = demo().lab
+    assert lab is not None
+    assert said_so in said(mixture("fresh-resin"), "What it does")
+    assert said_so in chemical_label(lab, "fresh-resin").stop
+    assert said_so in next(one for one in waste_labels(lab) if one.title == "Open tin in the hood").stop
+    cast = demo().studies["cast-a-block"]
+    assert said_so in str(office_view(cast))
+    assert said_so in [sign.title for sign in hazards_view(cast).words]

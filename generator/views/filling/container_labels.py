@@ -1,12 +1,13 @@
 """Labels for bottles and baths, and for waste containers, from what the lab declares."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from generator.hazards import Edition
 from generator.model import Container, Lab, Mixture, Substance
 from generator.study import LabStudy
 from generator.units import show_quantity
 from generator.views.chemical import LabelView
+from generator.views.filling.hazard_words import words_of
 from generator.views.filling.labels import label_view
 from generator.views.filling.sheets_held import held_words
 from generator.views.filling.waste_streams import behind, declared_codes
@@ -32,12 +33,15 @@ def chemical_label(study: LabStudy, id: str) -> ContainerLabelView:
         tuple(_lines(study, noun)),
         ("Filled", "By", "Use by"),
         CAUTION,
-        stop=_stop(vented, bool(label.unknown and not label.statements)),
+        stop=_stop(study, (id,), vented, bool(label.unknown and not label.statements)),
     )
 
 
-def _stop(vented: bool, unknown: bool) -> str:
-    return " ".join(text for text in (NEVER_SEALED if vented else "", _UNKNOWN if unknown else "") if text)
+def _stop(study: LabStudy, ids: Iterable[str], vented: bool, unknown: bool, never: str = "") -> str:
+    """What no statement says, in bold under them."""
+    words = dict.fromkeys(f"{sign.title}." for id in ids for sign in words_of(study, id))
+    rest = (NEVER_SEALED if vented else "", never, _UNKNOWN if unknown else "")
+    return " ".join(text for text in (*words, *rest) if text)
 
 
 def _under(study: LabStudy, noun: Substance | Mixture) -> str:
@@ -86,7 +90,6 @@ def _waste_label(study: LabStudy, one: Container) -> ContainerLabelView:
     takes = joined(dict.fromkeys(low(thing_title(lab, str(thing))) for thing in one.takes))
     never = f"Never put in: {one.never}." if one.never else ""
     known = all(_declared(study, id) for id in behind(study, one))
-    stop = (NEVER_SEALED if vented else "", never, "" if known else _UNKNOWN)
     return ContainerLabelView(
         one.title,
         f"Takes {takes}." if takes else "What it takes is not declared.",
@@ -95,7 +98,7 @@ def _waste_label(study: LabStudy, one: Container) -> ContainerLabelView:
         ("First filled", "Full on", "Filled by"),
         CAUTION,
         over="WASTE",
-        stop=" ".join(text for text in stop if text),
+        stop=_stop(study, behind(study, one), vented, not known, never),
     )
 
 

@@ -1,7 +1,10 @@
 """Hazards without a statement, as signs: the lab's own words first, then those that ship."""
 
+from collections.abc import Iterator
+
 from generator.hazards import hazard_word
 from generator.model import Lab
+from generator.study import LabStudy
 from generator.views.filling.words import named
 from generator.views.shown import SignView
 
@@ -13,3 +16,10 @@ def word_sign(lab: Lab, id: str, detail: str = "") -> SignView:
         return SignView(own.symbol or "", own.title, detail)
     shipped = hazard_word(id)
     return SignView(shipped.symbol, shipped.title, detail) if shipped else SignView("", named(id), detail)
+
+
+def words_of(study: LabStudy, id: str, detail: str = "") -> Iterator[SignView]:
+    """What a mixture or substance can do that no statement says, as resin heats itself in a cup."""
+    for word in study.statements_of(id):
+        if str(word)[:1] not in "HE":
+            yield word_sign(study.lab, str(word), detail)

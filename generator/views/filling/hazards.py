@@ -9,12 +9,12 @@ from generator.units import show_quantity
 from generator.views.addresses import office_address, procedure_address, sheet_path
 from generator.views.chemical import HazardItemView, HazardSummaryView, LabelView
 from generator.views.filling.chemical import CAUTION
-from generator.views.filling.hazard_words import word_sign
+from generator.views.filling.hazard_words import word_sign, words_of
 from generator.views.filling.headings import headings
 from generator.views.filling.home import emergency_views, help_facts
 from generator.views.filling.labels import label_view
 from generator.views.filling.waste_words import is_vented
-from generator.views.filling.words import chemical_link, low
+from generator.views.filling.words import chemical_link, low, thing_title
 from generator.views.shown import BannerView, FactView, LinkView, SignView
 
 
@@ -46,7 +46,8 @@ def met_steps(study: Study) -> dict[str, list[str]]:
     met: dict[str, list[str]] = {}
     for number, step in enumerate(study.procedure.steps, 1):
         place = study.place(step.at)
-        for id in (*([str(place.holds)] if place and place.holds else []), *map(str, step.use)):
+        near = (place.holds if place else None, *step.use, step.into)
+        for id in dict.fromkeys(str(id) for id in near if id):
             met.setdefault(id, []).append(str(number))
     return met
 
@@ -57,6 +58,8 @@ def _words(study: Study) -> Iterator[SignView]:
         place = study.place(id)
         for word in place.hazards if place else ():
             yield word_sign(study.lab, str(word), place.title if place else "")
+    for id in met_steps(study):
+        yield from words_of(study, id, thing_title(study.lab, id))
 
 
 def _item(study: Study, id: str, steps: list[str]) -> HazardItemView | None:

@@ -9,7 +9,7 @@ from generator.study.reactivity import CHART
 from generator.units import Window, show_quantity, show_window
 from generator.views.chemical import HazardHeadingView, HazardLineView
 from generator.views.filling.bench_wear import wear_lines
-from generator.views.filling.hazard_words import word_sign
+from generator.views.filling.hazard_words import word_sign, words_of
 from generator.views.filling.never_together import groups_of, never_with, reaction_words, reacts_with
 from generator.views.filling.sheets_held import sheet_lines
 from generator.views.filling.waste_words import is_vented, waste_lines
@@ -45,7 +45,7 @@ def _but_worn(study: LabStudy, id: str) -> tuple[HazardHeadingView, ...]:
         ("Storage", "7", _storage(study, id, noun, found)),
         ("Measured", "9", _measured(noun)),
         ("Never mix with", "10", _never(study, id)),
-        ("What it does", "11, 12", _does(study, codes)),
+        ("What it does", "11, 12", _does(study, id, codes)),
         ("Waste", "13", waste_lines(study, id, noun)),
         ("Transport and law", "14, 15", iter((HazardLineView(_NOT_HELD),))),
     )
@@ -155,7 +155,7 @@ def _never(study: LabStudy, id: str) -> Lines:
     yield HazardLineView("What is not named here is not said to be safe.")
 
 
-def _does(study: LabStudy, codes: tuple[str, ...]) -> Lines:
+def _does(study: LabStudy, id: str, codes: tuple[str, ...]) -> Lines:
     edition = Edition(study.lab.lab.ghs)
     for effect in effects(codes):
         if effect.way == "Fire and reaction":
@@ -164,3 +164,5 @@ def _does(study: LabStudy, codes: tuple[str, ...]) -> Lines:
             f"{statement_text(code, edition) or 'no text in this edition'} ({code})" for code in effect.codes
         )
         yield HazardLineView("; ".join(said) or "nothing is declared", effect.way)
+    for sign in words_of(study, id):
+        yield HazardLineView(sign.title, "Besides")

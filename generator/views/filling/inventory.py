@@ -4,6 +4,7 @@ from generator.hazards import Edition, label_statements, signal_word
 from generator.model import Lab, Mixture, Portion, Substance
 from generator.study import LabStudy
 from generator.units import UNITS, Quantity, show_quantity
+from generator.views.filling.hazard_words import words_of
 from generator.views.filling.sheets_held import age_words, day_words, is_old
 from generator.views.filling.words import chemical_link, joined, low, thing_title
 from generator.views.lab_hazards import CellView, TableView
@@ -50,7 +51,8 @@ def statements_words(study: LabStudy, id: str, not_classified: bool) -> str:
     cell = hazards_cell(study, id, not_classified)
     codes = tuple(code for code in study.statements_of(id) if code[:1] in "HE")
     lines = label_statements(codes, Edition(study.lab.lab.ghs))
-    said = "; ".join(f"{line.text} ({line.code})" for line in lines)
+    words = (sign.title for sign in words_of(study, id))
+    said = "; ".join((*(f"{line.text} ({line.code})" for line in lines), *words))
     return f"{cell.text}: {said}" if said else cell.text
 
 

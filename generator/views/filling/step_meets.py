@@ -6,7 +6,7 @@ from generator.hazards import label_statements, signal_word
 from generator.model import FormulaRef, Place, Step
 from generator.units import Quantity, show_quantity
 from generator.views.filling.discarded import discarded
-from generator.views.filling.hazard_words import word_sign
+from generator.views.filling.hazard_words import word_sign, words_of
 from generator.views.filling.telling import Telling
 from generator.views.filling.words import (
     chemical_link,
@@ -22,10 +22,12 @@ MEETING = frozenset(("open", "put-in", "add", "mix", "pour", "weigh"))
 
 
 def hazard_signs(told: Telling, step: Step, place: Place | None) -> Iterator[SignView]:
-    """The place's hazard words, at the steps that come near it."""
+    """The hazard words of the place, at the steps that come near it, and of what is used or mixed."""
     if place and step.do in (*MEETING, "take-out"):
         for word in place.hazards:
             yield word_sign(told.study.lab, word, low(place.title))
+    for id in dict.fromkeys(str(id) for id in (*step.use, step.into) if id):
+        yield from words_of(told.study, id, low(thing_title(told.study.lab, id)))
 
 
 def met_lines(told: Telling, step: Step, place: Place | None) -> Iterator[FactView]:
