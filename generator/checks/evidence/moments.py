@@ -22,7 +22,7 @@ def at_places(study: Study, *verbs: str, straight: bool = False) -> Iterable[tup
     """Moments at a declared place, with the place's id and the place."""
     by_verb = study.placed_by_verb if verbs else {}
     rows = [row for verb in verbs for row in by_verb.get(verb, ())] if verbs else study.placed
-    return [row for row in rows if row[0].straight] if straight else rows
+    return [row for row in rows if row[0].path == ""] if straight else rows
 
 
 def found_at(doc: RuleDoc, moment: Moment, message: str, fix: str, *causes: Cause, **more: Any) -> Problem:

@@ -4,6 +4,9 @@ from generator.problems import Cause
 from generator.study import Study
 from generator.walk import Moment
 
+# At steps of other verbs nothing leaves.
+LETTING_GO = ("rinse", "clean", "empty", "wear")
+
 
 def container_of(study: Study, moment: Moment) -> str | None:
     """The container that a step names, or the one that its place drains to."""

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from generator.checks.evidence.moments import called, either, found_at, moments
-from generator.checks.evidence.outflow import causes_for, coming, container_of
+from generator.checks.evidence.outflow import LETTING_GO, causes_for, coming, container_of
 from generator.checks.rule import Rule
 from generator.problems import Level, Problem, RuleDoc
 from generator.study import Study
@@ -26,7 +26,7 @@ DOC = RuleDoc(
 
 def find(study: Study) -> Iterator[Problem]:
     """Every rinse, cleaning, emptying and glove change, on every path, against what its container takes."""
-    for moment in moments(study):
+    for moment in moments(study, *LETTING_GO):
         id = container_of(study, moment) or ""
         container = study.container(id)
         if container is None:

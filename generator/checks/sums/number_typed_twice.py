@@ -7,6 +7,7 @@ from generator.checks.rule import Rule
 from generator.model import Step
 from generator.problems import Level, Location, Problem, RuleDoc
 from generator.study import Study
+from generator.study.once import once_a_step
 from generator.units import Quantity, write_quantity
 
 DOC = RuleDoc(
@@ -65,7 +66,12 @@ def find(study: Study) -> Iterator[Problem]:
     yield from _defaults(study)
 
 
-def _typed(step: Step) -> Iterator[_Typed]:
+@once_a_step
+def _typed(step: Step) -> tuple[_Typed, ...]:
+    return tuple(_each_typed(step))
+
+
+def _each_typed(step: Step) -> Iterator[_Typed]:
     for name, value in step.use.items():
         if isinstance(value, Quantity):
             yield _Typed(value, getattr(name, "where", step.where), f"use.{name}", step)

@@ -7,6 +7,7 @@ from generator.checks.rule import Rule
 from generator.model import Lab, Located, Place, Procedure, Step
 from generator.problems import Level, Location, Problem, RuleDoc
 from generator.study import LabStudy, Study
+from generator.study.once import once_a_step
 from generator.units import DimensionError, Quantity, Window, show_unit, write_quantity
 
 DOC = RuleDoc(
@@ -107,8 +108,12 @@ def _of_procedure(procedure: Procedure) -> Iterator[_Field]:
         yield from _own(card, "read_from", ("m",))
 
 
-def _of_step(step: Step) -> Iterator[_Field]:
-    id = str(step.id)
+@once_a_step
+def _of_step(step: Step) -> tuple[_Field, ...]:
+    return tuple(_in_step(step, str(step.id)))
+
+
+def _in_step(step: Step, id: str) -> Iterator[_Field]:
     if step.for_:
         yield from _own(step, "for", _MINUTES if step.do in _BRIEF else _LONG, id)
     if step.takes:

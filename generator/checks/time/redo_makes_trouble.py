@@ -27,6 +27,9 @@ DOC = RuleDoc(
 )
 
 
+_TURNING = ("open", "close", "release")
+
+
 def find(study: Study) -> Iterator[Problem]:
     """Each moment on a redo path that does again what is already done; each look that is only repeated."""
     yield from _only_repeated(study)
@@ -59,6 +62,8 @@ def _only_repeated(study: Study) -> Iterator[Problem]:
 
 def already(study: Study, moment: Moment) -> str:
     """What the step does that is already so."""
+    if moment.step.do not in _TURNING and not moment.step.put_on:
+        return ""
     step, before, id = moment.step, moment.before, str(moment.step.at or "")
     place = study.place(id) if step.do in ("open", "close") else None
     if place and place.cover == "lid" and before.has("open", id) == (step.do == "open"):
