@@ -12,7 +12,7 @@ import pytest
 
 from generator.outputs.press import card_pdf, card_svg, fit
 from generator.outputs.press.drawing import Run
-from generator.outputs.press.wrapping import broken, run_width
+from generator.outputs.press.wrapping import broken, run_width, width
 from generator.problems import NewelError
 from generator.views.card import CardStep, CardView
 from tests.press import samples
@@ -175,3 +175,11 @@ def test_a_word_longer_than_the_line_is_kept_whole_in_letters() -> None:
 
 def test_a_page_is_one_page() -> None:
     assert len(pypdfium2.PdfDocument(card_pdf(samples.etch_card()))) == 1
+
+
+def test_an_address_too_long_for_its_line_is_broken_behind_a_stroke() -> None:
+    address = "circuits.larkmere.example/procedures/copper-the-holes.second-year"
+    lines = broken((Run(address),), (width(address, 4.0) - 10.0,), 4.0)
+    assert [line[0].text for line in lines] == [
+        "circuits.larkmere.example/procedures/", "copper-the-holes.second-year",
+    ]  # fmt: skip

@@ -198,7 +198,7 @@ def test_ages(days: int, words: str) -> None:
 
 
 def test_what_no_statement_says_is_lost_on_no_paper() -> None:
-    """Mixed resin heats itself: its sheet, its labels, the office sheet and the procedure's summary say so."""
+    """Mixed resin heats itself: its sheet and labels, the office sheet and the procedure's summary say so."""
     said_so = "Heats itself in the cup"
     lab = demo().lab
     assert lab is not None

@@ -112,13 +112,15 @@ def _company(laid: Paragraph, cuts: list[int], room: float) -> tuple[int, ...]:
 
 
 def _pieces(word: Word, room: float) -> Iterator[Word]:
-    """A word in pieces as long as the room allows, of one letter at least."""
+    """A word in pieces as long as the room allows, of one letter at least; an address behind a stroke."""
     text, heavy, _ = word
     ends = list(accumulate((_em_width(letter, heavy) for letter in text), initial=0.0))
     start, last = 0, len(text)
     while start < last:
         fitting = bisect_right(ends, ends[start] + room + _HAIR) - 1
         end = min(max(fitting, start + 1), last)
+        stroke = text.rfind("/", start, end) + 1 if end < last else 0
+        end = stroke if stroke > start else end
         yield text[start:end], heavy, ends[end] - ends[start]
         start = end
 
