@@ -6,14 +6,16 @@ from collections.abc import Callable, Mapping
 from pathlib import Path
 
 
-def link_files(source: Path, target: Path, left_out: Callable[[str], bool]) -> None:
+def link_files(source: Path, target: Path, left_out: Callable[[str], bool]) -> frozenset[str]:
     """Bring `target`, which need not be there, in line with `source`: the same files and no others.
+
 
     What is the same file in both stays (the system numbers its files, so nothing is read), all else there is
     removed. Of a file whose path is left out there is none in `target`. A file system that has no second
-    names gets copies. Raises OSError.
+    names gets copies. Returns every path at which another file, or none, lies now, or one with a name more.
+    Raises OSError.
     """
-    waiting = [""]
+    waiting, touched = [""], set[str]()
     while waiting:
         below = waiting.pop()
         wanted, folders = _entries(f"{source}/{below}")
@@ -22,13 +24,16 @@ def link_files(source: Path, target: Path, left_out: Callable[[str], bool]) -> N
         for name in others.keys() - folders.keys():
             remove_folder(f"{target}/{below}{name}")
         keep = {name: file for name, file in wanted.items() if not left_out(below + name)}
+        touched.update(below + name for name in wanted.keys() - keep.keys())
         if keep and not there:
             (target / below).mkdir(parents=True, exist_ok=True)
         for name in there.keys() | keep.keys():
             if there.get(name) != keep.get(name):
                 _replace(f"{source}/{below}{name}", f"{target}/{below}{name}", name in there, name in keep)
+                touched.add(below + name)
         if there and not keep and not folders:
             (target / below).rmdir()
+    return frozenset(touched)
 
 
 def _entries(folder: str) -> tuple[Mapping[str, int], Mapping[str, int]]:

@@ -2,6 +2,7 @@
 
 import shutil
 import tempfile
+from collections.abc import Collection
 from contextlib import suppress
 from dataclasses import replace
 from pathlib import Path
@@ -14,7 +15,10 @@ from generator.publishing.imprint import Imprint, find_imprint, imprint_of, keep
 from generator.publishing.linked import remove_folder
 from generator.publishing.lock import hold_lock
 from generator.publishing.reprint import reprint
-from generator.publishing.seal import LinkFoundError, seal_of
+from generator.publishing.seal import LinkFoundError, Rows, rows_after, rows_of, seal_of_rows
+
+# The rows of a folder before a part of its paths was written anew, and these paths.
+Looked = tuple[Rows, Collection[str]]
 
 
 def publish(
@@ -44,18 +48,18 @@ def publish(
             refuse_strange_zip(zip_path(target), target.name)
         _sweep(state, target)
         with tempfile.TemporaryDirectory(dir=state, prefix=_prefix(target)) as work:
-            fresh, now = Path(work) / "site", None
+            fresh, now, rows = Path(work) / "site", None, None
             if engine != "mkdocs" or offline:
                 _lay_apart(site, fresh, config, progress, engine, offline)
             else:
-                now = _lay_out(site, fresh, target, config, progress, kept, beside)
+                now, rows = _lay_out(site, fresh, target, config, progress, kept, beside)
             if offline:
                 _pack(site, fresh, target)
             replace_folder(fresh, target, state)
             if offline:
                 _packed(fresh).replace(zip_path(target))
-            _leave_spare(fresh, target)
-        return _seal(target, now, kept)
+            left = _leave_spare(fresh, target)
+        return _seal(target, now, kept, rows if left else None)
 
 
 def _take_spare(fresh: Path, target: Path) -> Path:
@@ -70,14 +74,19 @@ def _spare(target: Path) -> Path:
     return target.parent / ".newel" / f"{target.name}-spare"
 
 
-def _leave_spare(before: Path, target: Path) -> None:
-    """Leave the site that was replaced for the next build, if most of it is the files of the new one."""
+def _leave_spare(before: Path, target: Path) -> bool:
+    """Leave the site that was replaced for the next build, if most of it is the files of the new one.
+
+    Where it goes away instead, the files that both have lose a name.
+    """
     page = "assets/newel.css"
     if (before / page).exists() and (before / page).samefile(target / page):
         before.rename(_spare(target))
-    elif before.exists():
+        return True
+    if before.exists():
         with suppress(OSError):
             remove_folder(str(before))  # what it leaves goes away with the folder round it
+    return False
 
 
 def _pack(site: Site, fresh: Path, target: Path) -> None:
@@ -106,32 +115,38 @@ def _lay_apart(
 def _lay_out(
     site: Site, fresh: Path, target: Path, config: Path | None, progress: Progress | None, kept: Kept,
     beside: str,
-) -> Imprint | None:  # fmt: skip
-    """Write the site into a new folder, from the last one where that will do; returns its imprint."""
+) -> tuple[Imprint | None, Looked | None]:  # fmt: skip
+    """Write the site into a new folder, from the last one where that will do.
+
+    Returns its imprint; and where the last one did, its rows, and the paths of which they hold no more.
+    """
     now = imprint_of(site, beside)
     last = find_imprint(kept, target.name) if now else None
     spare = _take_spare(fresh, target)
-    untouched = last is not None and last.seal == _seal_of(target)
-    if now and last and untouched and reprint(site, target, fresh, spare, last, now, kept):
-        return replace(now, index=last.index)
+    rows = _rows_of(target) if last else None
+    if now and last and rows is not None and last.seal == seal_of_rows(rows):
+        touched = reprint(site, target, fresh, spare, last, now, kept)
+        if touched is not None:
+            return replace(now, index=last.index), (rows, touched)
     from generator.publishing.engine import run_engine  # takes half a second to load
 
     index = run_engine(site, fresh, config, progress)
-    return replace(now, index=index) if now and index is not None else None
+    return (replace(now, index=index) if now and index is not None else None), None
 
 
-def _seal(target: Path, now: Imprint | None, kept: Kept) -> str:
+def _seal(target: Path, now: Imprint | None, kept: Kept, looked: Looked | None) -> str:
     """The seal of what was written, once nothing changes there any more; kept with the imprint."""
-    seal = _seal_of(target)
+    rows = _rows_of(target, looked)
+    seal = "" if rows is None else seal_of_rows(rows)
     if now and seal:
         keep_imprint(kept, target.name, replace(now, seal=seal))
     return seal
 
 
-def _seal_of(target: Path) -> str:
+def _rows_of(target: Path, looked: Looked | None = None) -> Rows | None:
     with suppress(LinkFoundError, OSError):
-        return seal_of(target)
-    return ""
+        return rows_after(looked[0], target, looked[1]) if looked else rows_of(target)
+    return None
 
 
 def zip_path(target: Path) -> Path:

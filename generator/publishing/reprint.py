@@ -24,17 +24,18 @@ _SCRIPT = b"<script>"  # of an engine's theme alone: the page's policy names eac
 
 def reprint(
     site: Site, target: Path, fresh: Path, spare: Path, last: Imprint, now: Imprint, kept: Kept
-) -> bool:
-    """Write `fresh` from the site in `target`; False, with nothing written, where the engine is needed.
+) -> frozenset[str] | None:
+    """Write `fresh` from the site in `target`; None, with nothing written, where the engine is needed.
 
     `last` is the imprint of what lies there, `now` that of the site. `spare` is the site before the last one,
-    if it was left: most of its files are the same. Raises OSError.
+    if it was left: most of its files are the same. Returns every path at which not just the file lies that
+    lay there in `target`. Raises OSError.
     """
     if last.frame != now.frame or not (target / WORKER).is_file():
-        return False
+        return None
     pages = dict(_pages(site, target, last, now, kept))
     if None in pages.values():
-        return False
+        return None
     files = {file.path: file.content for file in site.files if last.files[file.path] != now.files[file.path]}
     search = dict(_search(site, last, now))
     written = {path: html for path, html in pages.items() if html is not None} | files | search
@@ -45,11 +46,11 @@ def reprint(
     worker = changed_worker((target / WORKER).read_text("utf-8"), replaced, written.items())
     if spare.exists():
         spare.rename(fresh)
-    link_files(target, fresh, replaced)
+    touched = link_files(target, fresh, replaced)
     for path, content in (written | {WORKER: worker.encode()}).items():
         (fresh / path).parent.mkdir(parents=True, exist_ok=True)
         (fresh / path).write_bytes(content)
-    return True
+    return touched | written.keys()
 
 
 def _pages(

@@ -22,6 +22,7 @@ from generator.pipeline.kept import plain_key
 from generator.pipeline.slips import Slip
 from generator.pipeline.written import write_row
 from generator.publishing.publish import publish
+from generator.publishing.seal import seal_of
 from generator.publishing.store import open_store
 from tests.pipeline.lab_edits import Editor, write_small
 from tests.publishing.test_publish import read_all
@@ -64,7 +65,8 @@ def test_after_each_of_some_edits_it_is_the_clean_site(
             if site is None:
                 continue
             before = len(engine.runs)
-            publish(site, tmp_path / "site", kept=kept, beside="nothing else")
+            seal = publish(site, tmp_path / "site", kept=kept, beside="nothing else")
+            assert seal == seal_of(tmp_path / "site"), f"edit {number}: {kind}"
             rested += len(engine.runs) == before
             publish(site, tmp_path / "clean" / "site")
         assert read_all(tmp_path / "site") == read_all(tmp_path / "clean" / "site"), f"edit {number}: {kind}"
@@ -112,7 +114,8 @@ class Press:
     def publish(self) -> dict[str, bytes]:
         site = self.site()
         with open_store(self.home / ".newel") as kept:
-            publish(site, self.home / "site", kept=kept, beside=self.beside)
+            seal = publish(site, self.home / "site", kept=kept, beside=self.beside)
+        assert seal == seal_of(self.home / "site")
         return read_all(self.home / "site")
 
     def clean(self) -> dict[str, bytes]:
