@@ -2,9 +2,11 @@
 
 import datetime
 import os
+import re
 import shutil
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
+from functools import partial
 from pathlib import Path
 from typing import Any
 
@@ -12,10 +14,12 @@ import pytest
 
 import generator.publishing.engine
 import generator.publishing.linked
+import generator.publishing.reprint
 import generator.sums.known
 from generator.formulas import LIBRARY
 from generator.outputs.page import KeptPage, Page, Section
 from generator.outputs.search import SearchEntry
+from generator.outputs.search_parts import index_files
 from generator.outputs.site import Site, SiteFile
 from generator.pipeline import build_site
 from generator.pipeline.kept import plain_key
@@ -137,6 +141,18 @@ def test_words_files_and_entries_need_no_engine(press: Press, engine: Engine) ->
         press.file += b" and more"
         press.publish()
     assert len(engine.runs) == 1
+
+
+def test_the_parts_of_a_large_index_need_no_engine(
+    press: Press, engine: Engine, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(generator.publishing.reprint, "index_files", partial(index_files, split_above=1))
+    for press.words in ("second", "third", "fourth"):
+        cut = [path for path in press.publish() if re.fullmatch(r"search/[0-9a-f]{12}/words-0\.js", path)]
+        assert len(cut) == 1  # none of an index before
+    assert len(engine.runs) == 1
+    monkeypatch.undo()
+    press.beside = "something else"  # from the beginning, so that the index lies in one piece again
 
 
 def other_title(press: Press) -> None:
