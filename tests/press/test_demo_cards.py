@@ -10,6 +10,7 @@ from itertools import pairwise
 from pathlib import Path
 
 import numpy as np
+import pypdf
 import pytest
 import zxingcpp
 from PIL import Image, ImageDraw
@@ -161,6 +162,15 @@ def test_the_address_in_letters_is_the_page_of_the_card_s_own_procedure(card: Ca
 def test_cards_of_a_class_are_told_from_the_others() -> None:
     heads = [(card.title, card.procedure_title, card.language) for card in all_cards() if card.steps]
     assert len(set(heads)) == len(heads)
+
+
+def test_each_bears_its_own_title_and_language() -> None:
+    """Though the typesetter remembers what it has set for the cards before."""
+    for card in all_cards():
+        reader = pypdf.PdfReader(io.BytesIO(card_pdf(card)))
+        assert reader.metadata is not None
+        assert reader.metadata.title == sheet_of(card).title
+        assert str(reader.root_object["/Lang"]) == card.language
 
 
 def test_each_is_the_same_bytes_in_another_process() -> None:
