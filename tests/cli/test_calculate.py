@@ -140,7 +140,7 @@ def test_a_labs_settings_and_own_formulas(tmp_path: Path, capsys: pytest.Capture
     assert (above.status, above.out) == (1, "")
     assert "current is 7.6 A, and never above 6 A in this lab" in plain(above.err)
     own = run_newel(capsys, "calculate", "half_of", "mass=3 g", "--folder", home)
-    assert plain(own.out).startswith("Half of a mass: 1.50 g")
+    assert plain(own.out).startswith("Half of a mass: 1.5 g")
     assert "write 3 g" in run_newel(capsys, "calculate", "half_of", "mass=3", "--folder", home).err
     assert "half_of" in run_newel(capsys, "calculate", "--folder", home).out
 
