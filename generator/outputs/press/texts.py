@@ -3,7 +3,7 @@
 import unicodedata
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import fields
-from functools import cache
+from functools import cache, lru_cache
 from operator import attrgetter
 
 from generator.outputs.press.metrics import bold, medium, missing, printable
@@ -50,9 +50,10 @@ def _step_texts() -> Callable[[CardStep], tuple[str, ...]]:
     return attrgetter(*(field.name for field in fields(CardStep) if field.name not in _NOT_PRINTED))
 
 
-def _of_words(words: CardWords) -> Iterator[str]:
+@lru_cache(maxsize=100)
+def _of_words(words: CardWords) -> tuple[str, ...]:
     values = (getattr(words, field.name) for field in fields(words))
-    yield from (value for value in values if isinstance(value, str))
+    return tuple(value for value in values if isinstance(value, str))
 
 
 @cache

@@ -143,8 +143,9 @@ def cut(runs: tuple[Run, ...], rooms: tuple[float, ...], cap: float) -> Cut:
 
 def cut_words(laid: Paragraph, rooms: tuple[float, ...], cap: float) -> Cut:
     """The same for words whose widths are known."""
-    inner = [room / cap for room in rooms]
-    least = min(inner) if len(inner) > 1 else inner[0]
+    # Most texts have one room, and a card has some three hundred of them measured.
+    inner = [rooms[0] / cap] if len(rooms) == 1 else [room / cap for room in rooms]
+    least = min(inner)
     if laid.ends[-1] <= least:
         return Cut(laid, (0,), True)
     if laid.widest <= least:
