@@ -36,11 +36,20 @@ def test_a_short_list_is_one_page_with_comfortable_letters() -> None:
 
 
 def test_letters_shrink_to_two_millimetres_before_a_third_page() -> None:
-    sheets = document_sheets(a_paper(70))
-    caps = {mark.cap for sheet in sheets for mark in sheet.marks if isinstance(mark, Ruled)}
-    assert len(caps) == 1
-    assert 2.0 <= caps.pop() < 2.6 or len(sheets) <= 2
+    sheets = document_sheets(a_paper(68))
+    (cap,) = {mark.cap for sheet in sheets for mark in sheet.marks if isinstance(mark, Ruled)}
+    assert len(sheets) == 2
+    assert 2.0 <= cap < 2.6
     assert len(document_sheets(a_paper(200))) > 2
+
+
+@pytest.mark.parametrize("rows", [150, 200, 260])
+def test_letters_that_save_no_page_are_not_made_smaller(rows: int) -> None:
+    view = a_paper(rows)
+    sheets = document_sheets(view)
+    assert len(sheets) == len(document_sheets(replace(view, letters=2.0))) > view.most_pages
+    (cap,) = {mark.cap for sheet in sheets for mark in sheet.marks if isinstance(mark, Ruled)}
+    assert cap == 2.6 or len(document_sheets(replace(view, most_pages=9, letters=cap + 0.1))) > len(sheets)
 
 
 def test_no_last_page_holds_a_few_lines_that_smaller_letters_would_save() -> None:

@@ -42,13 +42,17 @@ def document_sheets(view: PaperView) -> tuple[Sheet, ...]:
 def _fullest(view: PaperView) -> tuple[Letters, list[list[Block]]]:
     """The largest letters that keep to the pages asked for, and leave no few lines alone on a last one.
 
-    Where no letters save that last page, it stays.
+    Where no letters save that last page, it stays. Where none keep to the pages asked for, the largest that
+    need the fewest: smaller ones would save nothing.
     """
     found: tuple[Letters, list[list[Block]]] | None = None
+    shortest: tuple[Letters, list[list[Block]]] | None = None
     cap = view.letters
     while True:
         letters = Letters(cap)
         pages = _pages(view, letters)
+        if not shortest or len(pages) < len(shortest[1]):
+            shortest = letters, pages
         if found and len(pages) < len(found[1]):
             return letters, pages
         if len(pages) <= view.most_pages and not found:
@@ -56,7 +60,7 @@ def _fullest(view: PaperView) -> tuple[Letters, list[list[Block]]]:
                 return letters, pages
             found = letters, pages
         if cap - _NOTCH < _LEAST - 1e-9:
-            return found or (letters, pages)
+            return found or shortest
         cap = round(cap - _NOTCH, 3)
 
 
