@@ -95,6 +95,7 @@ def test_the_check_off_list_has_every_lid_and_every_look() -> None:
     places = two().lab.lab.places.values()
     assert {place.title for place in places if place.look} <= {row[0].text for row in opening.rows}
     assert {p.title for p in places if p.cover or p.power or p.tray} <= {row[0].text for row in closing.rows}
+    assert not [row[0].text for row in opening.rows if not row[2].text.strip()]
     etch = next(row for row in closing.rows if row[0].text == "Micro-etch")
     assert etch[1].text == "vented lid on"
 

@@ -11,6 +11,8 @@ from generator.views.paper import TICK, PaperBlanks, PaperCell, PaperTable, Pape
 
 _NUMBERED = 10_000
 _NOTHING = PaperCell("\u00a0")
+_NO_HELP = PaperCell("Clear the way to it. If it is missing: no work.")
+_NO_DRAUGHT = PaperCell("No work here.")
 
 
 def check_off_view(study: LabStudy) -> PaperView | None:
@@ -60,7 +62,7 @@ def _help(study: LabStudy) -> Iterator[tuple[PaperCell, ...]]:
         where = getattr(help, name)
         if where:
             title = name.replace("_", " ").capitalize()
-            yield PaperCell(title), PaperCell(f"{where}; nothing stands before it"), _NOTHING, TICK
+            yield PaperCell(title), PaperCell(f"{where}; nothing stands before it"), _NO_HELP, TICK
 
 
 def _opening(study: LabStudy, id: str) -> Iterator[tuple[PaperCell, ...]]:
@@ -77,7 +79,12 @@ def _opening(study: LabStudy, id: str) -> Iterator[tuple[PaperCell, ...]]:
     if place.extraction:
         wanted.append(f"extraction: {place.extraction}")
     if wanted:
-        yield _name(place), PaperCell("; ".join(wanted)), _if_not(study, place.not_right), TICK
+        yield _name(place), PaperCell("; ".join(wanted)), _answer(study, place), TICK
+
+
+def _answer(study: LabStudy, place: Place) -> PaperCell:
+    """What the place says to do; of extraction alone, that no work is done without it."""
+    return _NO_DRAUGHT if place.extraction and not place.not_right else _if_not(study, place.not_right)
 
 
 def _if_not(study: LabStudy, not_right: NotRight | None) -> PaperCell:
