@@ -64,6 +64,16 @@ def test_no_last_page_holds_a_few_lines_that_smaller_letters_would_save() -> Non
         assert len(caps) == 1
 
 
+def test_no_row_stands_alone_on_a_page() -> None:
+    who = PaperTable("Who", ("At",), (1.0,), tuple((PaperCell(f"row {n}"),) for n in range(5)))
+    for rows in range(18, 28):
+        view = a_paper(rows)
+        pages = text_of(document_pdf(replace(view, parts=(*view.parts, who, *a_paper(20).parts))))
+        counts = [text.count("row ") for text in pages]
+        assert sum(counts) == 5
+        assert 1 not in counts, rows
+
+
 def test_a_small_table_is_not_cut() -> None:
     """Three rows that do not all fit at the foot go to the next page together."""
     for rows in range(20, 40):

@@ -136,6 +136,8 @@ def _cut_table(
             last += 1
         if last == first and used <= letters.space * 6:
             last = first + 1
+        if last == total - 1 and last > first + 1:
+            last -= 1  # no row stands alone on the next page
         if not first and last < min(_TOGETHER, total) and used > letters.space * 6:
             last = first
         if last > first:
