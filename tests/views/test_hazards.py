@@ -25,6 +25,7 @@ from tests.cli.running import make_lab
 
 DEMO = Path(__file__).parents[2] / "procedures"
 TODAY = datetime.date(2026, 11, 25)
+NOVEMBER = "2 November 2025".replace(" ", "\u00a0")
 ORDER = (
     "Name and sheet", "Made of", "First action", "Fire", "Spill", "Handling", "Storage", "Worn here",
     "Measured", "Never mix with", "What it does", "Waste", "Transport and law",
@@ -73,7 +74,7 @@ def test_what_the_etch_bath_says() -> None:
     view = mixture("etch-mix")
     assert view.label.signal == "Danger"
     assert [one.code for one in view.label.statements] == ["H314", "H317", "H334", "H410"]
-    assert "yellow binder tab 6, dated 2 November 2025" in said(view, "Name and sheet")
+    assert f"yellow binder tab 6, dated {NOVEMBER} (1 year old)" in said(view, "Name and sheet")
     assert "Bath keeper: room B12 or extension 417" in said(view, "Name and sheet")
     assert "Lungs: extraction at the place (asked for by H334)" in said(view, "Worn here")
     assert "propan-2-ol: heat generation, fire" in said(view, "Never mix with")
@@ -159,6 +160,14 @@ substances:
     view = substance_view(lab, "mute", ())
     assert "No hazards are declared" in view.label.unknown
     assert "Hazards not known" in chemical_label(lab, "mute").stop
+
+
+def test_a_label_says_the_date_of_the_sheet_and_no_age_that_would_be_false_later() -> None:
+    lab = demo().lab
+    assert lab is not None
+    assert f"Supplier and sheet: yellow binder tab 6, dated {NOVEMBER}." in (
+        chemical_label(lab, "sodium-persulfate").lines
+    )
 
 
 def test_the_office_reads_in_its_order() -> None:

@@ -9,7 +9,7 @@ from generator.units import show_quantity
 from generator.views.chemical import LabelView
 from generator.views.filling.hazard_words import words_of
 from generator.views.filling.labels import label_view
-from generator.views.filling.sheets_held import held_words
+from generator.views.filling.sheets_held import lasting_words
 from generator.views.filling.waste_streams import behind, declared_codes
 from generator.views.filling.waste_words import is_vented
 from generator.views.filling.words import joined, low, role_title, thing_title
@@ -66,7 +66,7 @@ def _lines(study: LabStudy, noun: Substance | Mixture) -> Iterator[str]:
     """Who stands behind it, and whom to call."""
     lab = study.lab
     if isinstance(noun, Substance):
-        yield f"Supplier and sheet: {held_words(study, noun)}."
+        yield f"Supplier and sheet: {lasting_words(noun).rstrip('.')}."
     else:
         yield f"Made in {_room(lab)}."
         if noun.use_within:

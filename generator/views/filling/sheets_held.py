@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from generator.model import Lab, Mixture, Substance, Text
 from generator.study import LabStudy
 from generator.study.composition import substances_in
+from generator.units.showing import NO_BREAK
 from generator.views.chemical import HazardLineView
 from generator.views.filling.bench_wear import places_of
 from generator.views.filling.words import thing_title
@@ -42,14 +43,21 @@ def _roles(lab: Lab, id: str) -> tuple[str, ...]:
 def held_words(study: LabStudy, bought: Substance) -> str:
     """ "yellow binder tab 4, dated 11 February 2026 (9 months old)", or that no sheet is named."""
     sheet = bought.sheet
+    if sheet is None or sheet.dated is None:
+        return lasting_words(bought)
+    old = ", older than this lab allows" if is_old(study, bought) else ""
+    return f"{lasting_words(bought)} ({age_words(study.today - sheet.dated)} old{old})"
+
+
+def lasting_words(bought: Substance) -> str:
+    """The same without the age, for what is stuck to a bottle and read years later."""
+    sheet = bought.sheet
     if sheet is None:
         return "no sheet is named" if bought.not_classified else "no sheet is named. Ask for it before use."
     where = str(sheet.held_at or "where it is held is not said")
     if sheet.dated is None:
         return f"{where}, date not said"
-    age = f"{age_words(study.today - sheet.dated)} old"
-    old = ", older than this lab allows" if is_old(study, bought) else ""
-    return f"{where}, dated {day_words(sheet.dated)} ({age}{old})"
+    return f"{where}, dated {day_words(sheet.dated).replace(' ', NO_BREAK)}"
 
 
 def day_words(day: datetime.date) -> str:
