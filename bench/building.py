@@ -17,6 +17,7 @@ from tests.many_labs import procedure_id, write_many
 _BUILD = "from generator.cli import main; main(['build'])"
 # The first edit after a cold build costs more than those that follow it.
 _SHORT_RUNS = 5
+_RUNS = 3
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,7 +47,7 @@ def build_rows(folder: Path, most: int) -> Iterator[Row]:
     for count in (10, 100, 1000):
         if count > most:
             continue
-        built = _build_both(folder / str(count), count, 3 if count < 1000 else 1)
+        built = _build_both(folder / str(count), count)
         done.append(built)
         yield from _size_rows(built)
     good = [built for built in done if not built.failed]
@@ -56,12 +57,12 @@ def build_rows(folder: Path, most: int) -> Iterator[Row]:
                   f"N = 100 {shown(small)}", f"{large / small:.2f}x", "", "<= 10.5x")  # fmt: skip
 
 
-def _build_both(folder: Path, count: int, runs: int) -> Built:
+def _build_both(folder: Path, count: int) -> Built:
     lab, ready = folder / "lab", folder / "ready"
     write_many(lab, count)
     ours: list[Used] = []
     theirs: list[Used] = []
-    for turn in range(runs):
+    for turn in range(_RUNS):
         _clear(lab)
         ours.append(run_process((sys.executable, "-c", _BUILD), lab))
         if ours[-1].status:
