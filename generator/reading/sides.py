@@ -61,11 +61,12 @@ def _holder(path: str) -> str:
 def _unknown(holder: str, where: Location, known: set[str], procedure: Procedure) -> Problem:
     group, _, id = holder.rpartition(".")
     ids = [name.rpartition(".")[2] for name in known if name.rpartition(".")[0] == group]
+    where_not = f"under `{group.removeprefix('lab.')}`" if group else "in the procedure"
     return Problem(
         "unknown-name",
         Level.ERROR,
         where,
-        f'there is no "{id}" under `{group.removeprefix("lab.")}` to translate',
+        f'there is no "{id}" {where_not} to translate',
         nearest(id, ids),
         causes=(missing(group[:-1], id, procedure.where.file),)
         if group in ("steps", "stages", "cards")

@@ -164,6 +164,13 @@ def test_a_translation_of_a_step_that_is_not_there_is_named(tmp_path: Path) -> N
     )  # fmt: skip
 
 
+def test_a_translation_of_a_field_that_the_procedure_has_not_is_named(tmp_path: Path) -> None:
+    problem = only(read(tmp_path, clean__es="language: es\nstop_rule: Tapa puesta.\n"))
+    assert (problem.rule, problem.message) == (
+        "unknown-name", 'there is no "stop_rule" in the procedure to translate',
+    )  # fmt: skip
+
+
 def test_a_link_that_leads_out_is_refused(tmp_path: Path) -> None:
     outside = tmp_path / "outside.yml"
     outside.write_text(PROCEDURE, encoding="utf-8")
