@@ -84,7 +84,7 @@ async def _stream(preview: Preview, path: str, version: str) -> AsyncIterator[st
     with preview.telling(path, wake):
         shown = preview.shown
         read = int(version) if version.isdecimal() else shown.version
-        yield _news(shown, path, replace(shown, version=read, pages={}))
+        yield _news(shown, path, replace(shown, version=read, pages={}, seen={}))
         while True:
             try:
                 async with asyncio.timeout(_HEARTBEAT):
@@ -95,15 +95,16 @@ async def _stream(preview: Preview, path: str, version: str) -> AsyncIterator[st
             woken.clear()
             if preview.ended:
                 return
-            before, shown = shown, preview.shown
-            yield _news(shown, path, before)
+            now = preview.shown
+            yield _news(now, path, shown)
+            shown = now  # not before: with it goes all that a build of a thousand procedures made anew
 
 
 def _news(shown: Shown, path: str, before: Shown) -> str:
     """The number of the build, the errors that keep it from being shown, and the page where it is new."""
     told: dict[str, object] = {"version": shown.version, "problems": list(map(_told, shown.errors))}
-    page, has = shown.pages.get(path), before.pages.get(path)
-    if page is not None and shown.since[path] > before.version:
+    (page, since), (has, _) = shown.page(path), before.page(path)
+    if page is not None and since > before.version:
         # Where the reader has another title or another list of contents, more than the article is new.
         same = has is not None and (page.title, heads_of(page)) == (has.title, heads_of(has))
         told |= {"article": join_sections(page)} if same else {"reload": True}

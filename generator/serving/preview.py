@@ -56,7 +56,8 @@ class SupersededError(Exception):
 class Shown:
     """What is shown at one moment; `errors` keep the files from being shown as they stand now.
 
-    Pages and files are by path; `since` says in which version each page became what it is.
+    Pages and files are by path and from the last build; `since` says in which version each page became what
+    it is. `seen` are pages of glances after it with their version: laid over, a thousand are not copied.
     """
 
     shell: Shell
@@ -65,10 +66,15 @@ class Shown:
     pages: Mapping[str, SitePage] = field(default_factory=dict)
     files: Mapping[str, AnyFile] = field(default_factory=dict)
     since: Mapping[str, int] = field(default_factory=dict)
+    seen: Mapping[str, tuple[Page, int]] = field(default_factory=dict)
+
+    def page(self, path: str) -> tuple[SitePage | None, int]:
+        """The page at a path ("procedures/x/index.html") and since when; None for what is no page."""
+        return self.seen.get(path) or (self.pages.get(path), self.since.get(path, 0))
 
     def html(self, path: str) -> str | None:
-        """The page at a path ("procedures/x/index.html"), None for what is no page of the lab."""
-        page = self.pages.get(path)
+        """The page at a path with all that stands round it, None for what is no page of the lab."""
+        page, _ = self.page(path)
         return self.shell.around(page).replace(VERSION, str(self.version)) if page else None
 
     def file(self, path: str) -> bytes | None:
@@ -112,8 +118,8 @@ class Preview:
         shown = self.shown
         if found is None or not all(path in shown.pages and shown.shell.fits(pages[path]) for path in pages):
             return False
-        since = {**shown.since, **dict.fromkeys(pages, shown.version + 1)}
-        self._show(replace(shown, errors=found.errors, pages={**shown.pages, **pages}, since=since))
+        seen = {path: (page, shown.version + 1) for path, page in pages.items()}
+        self._show(replace(shown, errors=found.errors, seen={**shown.seen, **seen}))
         return True
 
     def refresh(self, pause: Callable[[], None] = lambda: None) -> bool:
@@ -132,13 +138,13 @@ class Preview:
     def _taken(self, site: Site) -> Shown:
         shown = self.shown
         pages = {page_path(page.address): page for page in site.pages}
-        fresh = {path: page for path, page in pages.items() if not _is_same(shown.pages.get(path), page)}
+        fresh = {path: page for path, page in pages.items() if not _is_same(shown.page(path)[0], page)}
         files, shell = {file.path: file for file in site.files}, shown.shell
         if not (shell.suits(site) and all(map(shell.fits, fresh.values()))):
             shell = lay_shell(site, self._work / f"site-{shown.version}")
         now = shown.version + 1
-        since = {path: now if path in fresh else shown.since[path] for path in pages}
-        return replace(shown, shell=shell, pages=pages, files=files, since=since)
+        since = {path: now if path in fresh else shown.page(path)[1] for path in pages}
+        return replace(shown, shell=shell, pages=pages, files=files, since=since, seen={})
 
     def _show(self, shown: Shown) -> None:
         last, self.shown = self.shown, replace(shown, version=self.shown.version + 1)

@@ -100,16 +100,16 @@ def test_what_the_build_says_too_is_told_once(maker: Maker, preview: Preview, ch
     maker.seen = Seen((page,))
     changes.add(SAVED, 0.0)
     wait_until(lambda: "<p>second</p>" in (preview.shown.html("index.html") or ""))
-    seen, heads = preview.shown.since["index.html"], heads_of(page)
+    seen, heads = preview.shown.page("index.html")[1], heads_of(page)
     kept = KeptPage("", page.title, "", "page", True, heads, "key", lambda: page.sections)
     maker.site = replace(site_saying("second"), pages=(kept,))
     before = preview.shown.version
     wait_until(lambda: preview.shown.version > before)
-    assert preview.shown.since["index.html"] == seen
+    assert preview.shown.page("index.html")[1] == seen
     maker.site = site_saying("third")
     maker.seen = None
     changes.add(SAVED, 0.0)
-    wait_until(lambda: preview.shown.since["index.html"] > seen)
+    wait_until(lambda: preview.shown.page("index.html")[1] > seen)
 
 
 def test_the_collector_rests_until_a_save_is_shown(maker: Maker, preview: Preview) -> None:
