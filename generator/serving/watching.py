@@ -1,5 +1,6 @@
 """Say which files of the lab's folder have changed."""
 
+import sys
 import time
 from collections.abc import Iterator
 from contextlib import contextmanager
@@ -24,7 +25,9 @@ from generator.serving.changes import Changes
 # Asked of the system alone: our own reading of a thousand files would be two thousand events more.
 _ASKED: list[type[FileSystemEvent]] = [
     DirCreatedEvent, DirDeletedEvent, DirMovedEvent, FileClosedEvent, FileCreatedEvent, FileDeletedEvent,
-    FileModifiedEvent, FileMovedEvent,
+    FileMovedEvent,
+    # Linux tells when a file that was written is closed; until then it is half written.
+    *([] if sys.platform == "linux" else [FileModifiedEvent]),
 ]  # fmt: skip
 _QUIET = 0.01  # an editor saves in several strokes; this much silence ends them
 

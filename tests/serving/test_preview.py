@@ -2,6 +2,7 @@
 
 import http.client
 import json
+import sys
 import threading
 import time
 from collections.abc import Callable, Collection, Iterable, Iterator
@@ -181,6 +182,18 @@ def test_a_file_that_an_editor_has_emptied_is_waited_for(tmp_path: Path) -> None
         (tmp_path / "x.yml").write_text("a: 1\n", "utf-8")
         assert changes.take(5.0) == frozenset((tmp_path / "x.yml",))
         assert not changes.take(0.1)
+
+
+@pytest.mark.skipif(sys.platform != "linux", reason="only there it is told that a file was closed")
+def test_a_file_that_is_still_written_is_waited_for(tmp_path: Path) -> None:
+    file, changes = tmp_path / "x.yml", Changes()
+    file.write_text("a: 1\n", "utf-8")
+    with watch_folder(tmp_path, changes):
+        with file.open("a", encoding="utf-8") as opened:
+            opened.write("b: 2\n")
+            opened.flush()
+            assert not changes.take(0.1)
+        assert changes.take(5.0) == frozenset((file,))
 
 
 def test_reading_is_no_change(tmp_path: Path) -> None:
