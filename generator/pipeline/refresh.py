@@ -21,6 +21,7 @@ from generator.reading import (
     open_folder,
     read_lab,
     read_nouns,
+    read_one,
     reread_folder,
     site_address,
 )
@@ -102,6 +103,12 @@ class Desk:
             return Glance((), errors)
         looked = {id: {""} for id in nouns.folder.procedures if page_path(procedure_address(id)) in looked_at}
         return self._seen(self._wanted, looked, frozenset(nouns.folder.lab) | _names(nouns.folder, looked))
+
+    def expect(self, path: str) -> None:
+        """Read the procedure of a page that somebody opens, so that of its next edit only the new is read."""
+        id, wanted = path.removeprefix("procedures/").partition("/")[0].partition(".")[0], self._wanted
+        if wanted and id in wanted.nouns.folder.procedures:
+            read_one(wanted.nouns, id)
 
     def _seen(self, wanted: Wanted, saved: Mapping[str, Set[str]], own: frozenset[str]) -> Glance:
         """The pages of procedures; what the last build said of their `own` files counts no more."""

@@ -47,6 +47,9 @@ class Maker(Protocol):
     def glance(self, files: Iterable[Path], looked_at: Collection[str]) -> Glance | None:
         """What saved files show by themselves, and pages looked at; None where only a build can tell."""
 
+    def expect(self, path: str) -> None:
+        """Make ready, from any thread, for a save of what stands on the page at a path."""
+
 
 class SupersededError(Exception):
     """A build that is not wanted any more, since files were saved meanwhile."""
@@ -102,6 +105,7 @@ class Preview:
         """Call who looks at a page, from another thread, when anything new is shown while the block runs."""
         with self._lock:
             self._listeners.append((path, listener))
+        self._maker.expect(path)
         try:
             yield
         finally:

@@ -115,6 +115,21 @@ def test_a_glance_reads_nothing_but_the_saved_file(
     assert read == ["look"]
 
 
+def test_of_a_page_that_somebody_opens_the_procedure_is_read_before_it_is_saved(
+    desk: Desk, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    read: list[str] = []
+
+    def reading(nouns: LabRead, id: str) -> LabRead:
+        read.append(id)
+        return read_one(nouns, id)
+
+    monkeypatch.setattr("generator.pipeline.refresh.read_one", reading)
+    for page in ("procedures/look", "procedures/look.few/hazards", "procedures", "checks", "procedures/gone"):
+        desk.expect(f"{page}/index.html")
+    assert read == ["look", "look"]
+
+
 def test_a_broken_file_keeps_its_page_back_and_every_other(home: Path, desk: Desk) -> None:
     broken = desk.glance([replace_in(home / "look.yml", "do: act", "do: dance")])
     assert broken.pages == ()

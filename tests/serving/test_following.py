@@ -42,6 +42,7 @@ class Maker:
     seen: Seen | None = None
     done: list[str] = field(default_factory=list)
     looked_at: frozenset[str] = frozenset()
+    expected: list[str] = field(default_factory=list)
     free: threading.Event = field(default_factory=threading.Event)
     collecting: list[bool] = field(default_factory=list)
 
@@ -59,6 +60,9 @@ class Maker:
         self.collecting.append(gc.isenabled())
         self.done.append(f"saw {' '.join(sorted(file.name for file in files))}")
         return self.seen
+
+    def expect(self, path: str) -> None:
+        self.expected.append(path)
 
 
 @pytest.fixture
@@ -164,6 +168,7 @@ def test_a_glance_knows_who_looks_at_what(maker: Maker, preview: Preview) -> Non
     with preview.telling("a/index.html", lambda: None), preview.telling("b/index.html", lambda: None):
         preview.glance(SAVED)
         assert maker.looked_at == {"a/index.html", "b/index.html"}
+        assert maker.expected == ["a/index.html", "b/index.html"]
     preview.glance(SAVED)
     assert not maker.looked_at
 

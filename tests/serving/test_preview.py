@@ -44,6 +44,9 @@ class Lab:
     def glance(self, files: Iterable[Path], looked_at: Collection[str]) -> None:
         """Never enough."""
 
+    def expect(self, path: str) -> None:
+        """Nothing to make ready."""
+
 
 def site_saying(text: str, title: str = "Small lab") -> Site:
     """One page with a sentence, and one file."""
