@@ -21,7 +21,6 @@ from generator.reading import (
     open_folder,
     read_lab,
     read_nouns,
-    read_one,
     reread_folder,
     site_address,
 )
@@ -105,10 +104,14 @@ class Desk:
         return self._seen(self._wanted, looked, frozenset(nouns.folder.lab) | _names(nouns.folder, looked))
 
     def expect(self, path: str) -> None:
-        """Read the procedure of a page that somebody opens, so that of its next edit only the new is read."""
-        id, wanted = path.removeprefix("procedures/").partition("/")[0].partition(".")[0], self._wanted
+        """Read and lay out a procedure's page that somebody opens, once: its next edit finds what it leaves.
+
+        From any thread, since nothing of it is kept but what readings and rules remember by themselves.
+        """
+        name, wanted = path.removeprefix("procedures/").partition("/")[0], self._wanted
+        id, _, tail = name.partition(".")
         if wanted and id in wanted.nouns.folder.procedures:
-            read_one(wanted.nouns, id)
+            first_pages(wanted, self._paths, id, {tail})
 
     def _seen(self, wanted: Wanted, saved: Mapping[str, Set[str]], own: frozenset[str]) -> Glance:
         """The pages of procedures; what the last build said of their `own` files counts no more."""

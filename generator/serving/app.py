@@ -85,6 +85,7 @@ async def _stream(preview: Preview, path: str, version: str) -> AsyncIterator[st
         shown = preview.shown
         read = int(version) if version.isdecimal() else shown.version
         yield _news(shown, path, replace(shown, version=read, pages={}, seen={}))
+        loop.run_in_executor(None, preview.expect, path)
         while True:
             try:
                 async with asyncio.timeout(_HEARTBEAT):

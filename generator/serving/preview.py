@@ -3,7 +3,7 @@
 import shutil
 import threading
 from collections.abc import Callable, Collection, Iterable, Iterator, Mapping
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Protocol
@@ -105,7 +105,6 @@ class Preview:
         """Call who looks at a page, from another thread, when anything new is shown while the block runs."""
         with self._lock:
             self._listeners.append((path, listener))
-        self._maker.expect(path)
         try:
             yield
         finally:
@@ -125,6 +124,11 @@ class Preview:
         seen = {path: (page, shown.version + 1) for path, page in pages.items()}
         self._show(replace(shown, errors=found.errors, seen={**shown.seen, **seen}))
         return True
+
+    def expect(self, path: str) -> None:
+        """Be ready for a save of what stands on a page: the first is then as quick as the next."""
+        with suppress(NewelError):
+            self._maker.expect(path)
 
     def refresh(self, pause: Callable[[], None] = lambda: None) -> bool:
         """Build everything; on errors the last good pages stay. False where the `pause` ended it."""

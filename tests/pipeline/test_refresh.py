@@ -115,7 +115,7 @@ def test_a_glance_reads_nothing_but_the_saved_file(
     assert read == ["look"]
 
 
-def test_of_a_page_that_somebody_opens_the_procedure_is_read_before_it_is_saved(
+def test_a_page_that_somebody_opens_is_ready_for_its_first_edit(
     desk: Desk, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     read: list[str] = []
@@ -124,7 +124,7 @@ def test_of_a_page_that_somebody_opens_the_procedure_is_read_before_it_is_saved(
         read.append(id)
         return read_one(nouns, id)
 
-    monkeypatch.setattr("generator.pipeline.refresh.read_one", reading)
+    monkeypatch.setattr("generator.pipeline.first_page.read_one", reading)
     for page in ("procedures/look", "procedures/look.few/hazards", "procedures", "checks", "procedures/gone"):
         desk.expect(f"{page}/index.html")
     assert read == ["look", "look"]

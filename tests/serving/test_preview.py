@@ -7,7 +7,7 @@ import threading
 import time
 from collections.abc import Callable, Collection, Iterable, Iterator
 from contextlib import contextmanager
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 
 import pytest
@@ -34,6 +34,7 @@ class Lab:
     site: Site | None
     problems: tuple[Problem, ...] = ()
     stop: NewelError | None = None
+    expected: list[str] = field(default_factory=list)
 
     def build(self, pause: Callable[[], None]) -> "Lab":
         pause()
@@ -45,7 +46,7 @@ class Lab:
         """Never enough."""
 
     def expect(self, path: str) -> None:
-        """Nothing to make ready."""
+        self.expected.append(path)
 
 
 def site_saying(text: str, title: str = "Small lab") -> Site:
@@ -318,6 +319,14 @@ def test_the_end_lets_open_pages_go(preview: Preview, client: Client) -> None:
     assert stream.readline().startswith(b"data: ")
     preview.end()
     assert stream.read().strip() == b""
+    connection.close()
+
+
+def test_a_page_that_somebody_opens_is_made_ready(lab: Lab, client: Client) -> None:
+    connection = http.client.HTTPConnection("127.0.0.1", client.port, timeout=5)
+    connection.request("GET", "/_newel/news?page=index.html")
+    assert connection.getresponse().readline().startswith(b"data: ")
+    wait_until(lambda: lab.expected == ["index.html"])
     connection.close()
 
 
