@@ -188,7 +188,6 @@ def test_a_file_that_an_editor_has_emptied_is_waited_for(tmp_path: Path) -> None
         assert not changes.take(0.1)
 
 
-@pytest.mark.skipif(sys.platform != "linux", reason="only there it is told that a file was closed")
 def test_a_file_that_is_still_written_is_waited_for(tmp_path: Path) -> None:
     file, changes = tmp_path / "x.yml", Changes()
     file.write_text("a: 1\n", "utf-8")
@@ -196,7 +195,8 @@ def test_a_file_that_is_still_written_is_waited_for(tmp_path: Path) -> None:
         with file.open("a", encoding="utf-8") as opened:
             opened.write("b: 2\n")
             opened.flush()
-            assert not changes.take(0.1)
+            # Elsewhere nobody tells that a file was closed.
+            assert not changes.take(0.1) or sys.platform != "linux"
         assert changes.take(5.0) == frozenset((file,))
 
 
