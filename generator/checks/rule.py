@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
+from itertools import repeat
 
 from generator.problems import Problem, RuleDoc
 from generator.study import LabStudy, Study
@@ -19,7 +20,7 @@ class Rule:
     def can_run(self, study: LabStudy) -> bool:
         """Whether the nouns that the rule needs are there."""
         needs = self.doc.needs
-        return not needs or all(_has(study, noun) for noun in needs)
+        return not needs or all(map(_has, repeat(study), needs))
 
 
 def _has(study: LabStudy, noun: str) -> bool:

@@ -39,12 +39,10 @@ class Value:
 
 def plain_values(lines: list[str]) -> list[Value]:
     """Plain values that may be slips, of block lines and inside braces; no quoted text, no block text."""
-    reader = _Lines(lines)
-    while reader.row < len(lines):
-        if _is_good(lines[reader.row]):
-            reader.row += 1
-        else:
-            reader.step()
+    reader, good = _Lines(lines), [*map(_is_good, lines), False]
+    while (row := good.index(False, reader.row)) < len(lines):
+        reader.row = row
+        reader.step()
     return reader.found
 
 

@@ -9,7 +9,7 @@ from typing import Any
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from jinja2.compiler import CodeGenerator, Frame
-from jinja2.nodes import Expr
+from jinja2.nodes import Expr, Getattr
 from markupsafe import Markup, escape
 
 from generator.outputs.address_links import Links, relative
@@ -46,7 +46,10 @@ def _squeezed(html: str) -> str:
 
 
 class _Writer(CodeGenerator):
-    """Writes templates in which every value goes through our own escaping, whatever a template says."""
+    """Writes templates in which every value goes through our own escaping, whatever a template says.
+
+    What they are given are objects, so that a point leads to an attribute and is never tried as a key.
+    """
 
     def _output_child_pre(
         self, node: Expr, frame: Frame, finalize: CodeGenerator._FinalizeInfo  # noqa: ARG002
@@ -54,6 +57,11 @@ class _Writer(CodeGenerator):
         self.write("environment.escape_text(")
         if finalize.src is not None:
             self.write(finalize.src)
+
+    def visit_Getattr(self, node: Getattr, frame: Frame) -> None:  # noqa: N802 - named by the engine
+        self.write("getattr(")
+        self.visit(node.node, frame)
+        self.write(f", {node.attr!r})")
 
 
 class _Environment(Environment):

@@ -62,7 +62,7 @@ class PlannedRun:
     rests: tuple[Rest, ...]
     busy: tuple[Busy, ...]
     since: tuple[Since, ...] = ()
-    room: Mapping[str, int] = field(default_factory=dict)
+    room: Mapping[str, int] = field(default_factory=dict, hash=False)
 
     @property
     def seconds(self) -> float:

@@ -2,14 +2,16 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from functools import cached_property
+from functools import cached_property, lru_cache
 from math import ceil
 
 from generator.planning.occupied import HANDS, PlannedRun, Spans
 
 _SLIP = 1e-6
+_KEPT = 64  # an edit of words leaves a run as it was, and it is asked the same again
 
 
+@lru_cache(maxsize=_KEPT)
 def clear_spacing(run: PlannedRun, parts: int, operators: int = 1) -> int:
     """The fewest whole minutes between the starts of so many identical runs that none waits for another.
 
@@ -28,6 +30,7 @@ def _turns(operators: int) -> range:
     return range(1, operators + 1)
 
 
+@lru_cache(maxsize=_KEPT)
 def parts_within(run: PlannedRun, seconds: float, operators: int = 1) -> tuple[int, int]:
     """How many identical runs fit into a time, and how many minutes apart they start (0 for one or none)."""
     if run.seconds > seconds + _SLIP:
@@ -68,7 +71,7 @@ class _Fixed:
 
     @classmethod
     def of(cls, run: PlannedRun, operators: int) -> "_Fixed":
-        """The same, worked out once."""
+        """A run with its turns."""
         return cls(run.seconds, run.spans, run.room, operators)
 
     @cached_property

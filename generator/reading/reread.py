@@ -6,7 +6,7 @@ from dataclasses import replace
 from pathlib import Path
 
 from generator.notation.decode import MOST_BYTES
-from generator.reading.folder import Folder, mode_of
+from generator.reading.folder import Folder
 
 
 def reread_folder(folder: Folder, files: Iterable[Path]) -> tuple[Folder, Mapping[str, set[str]]] | None:
@@ -36,10 +36,11 @@ def reread_folder(folder: Folder, files: Iterable[Path]) -> tuple[Folder, Mappin
 
 def _bytes(file: Path) -> bytes | None:
     """What is in a plain file, up to one byte more than is read; a link may lead elsewhere than before."""
-    if not stat.S_ISREG(mode_of(file)):
-        return None
     try:
-        with file.open("rb") as opened:
-            return opened.read(MOST_BYTES + 1)
+        found = file.lstat()
+        if not stat.S_ISREG(found.st_mode):
+            return None
+        with file.open("rb") as opened:  # room for the most that is read would take longer than the reading
+            return opened.read(min(found.st_size, MOST_BYTES) + 1)
     except OSError:
         return None
