@@ -9,7 +9,7 @@ from typing import Any
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from jinja2.compiler import CodeGenerator, Frame
-from jinja2.nodes import Expr, Getattr
+from jinja2.nodes import Call, Expr, Getattr
 from markupsafe import Markup, escape
 
 from generator.outputs.address_links import Links, relative
@@ -62,6 +62,13 @@ class _Writer(CodeGenerator):
         self.write("getattr(")
         self.visit(node.node, frame)
         self.write(f", {node.attr!r})")
+
+    def visit_Call(self, node: Call, frame: Frame, forward_caller: bool = False) -> None:  # noqa: N802
+        """A plain call: nothing that a template calls asks for the engine's context."""
+        self.visit(node.node, frame)
+        self.write("(*()")  # the engine writes each argument with a comma before it
+        self.signature(node, frame, {"caller": "caller"} if forward_caller else None)
+        self.write(")")
 
 
 class _Environment(Environment):

@@ -1,6 +1,7 @@
 """One step as the student's page shows it; every text is finished."""
 
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from generator.views.shown import (
     BadgeView,
@@ -70,8 +71,7 @@ class SettingView:
     sum: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class StepView:
+class StepView(NamedTuple):
     """One action; an empty text or tuple shows nothing.
 
     `look` is what a place asks for whenever it is opened, `look_fail` what follows if it is not so; `since`

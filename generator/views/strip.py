@@ -1,13 +1,12 @@
 """The run as a strip: time across, one band for each thing that the walk carries."""
 
 from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, NamedTuple
 
 BandKind = Literal["attention", "place", "wet", "worn", "open", "live", "held", "limit"]
 
 
-@dataclass(frozen=True, slots=True)
-class VisitView:
+class VisitView(NamedTuple):
     """A step as it is come to: number, sentence, and the minutes at which it begins and ends."""
 
     id: str
@@ -17,8 +16,7 @@ class VisitView:
     end: float
 
 
-@dataclass(frozen=True, slots=True)
-class SpanView:
+class SpanView(NamedTuple):
     """A piece of a lane, from and to a position: 12.5 is half-way through the thirteenth visit.
 
     `kind` chooses tone and pattern, `text` stands on it where it fits, `said` is said in the table.

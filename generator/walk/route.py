@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from generator.model import Fail, Procedure, Stage, Step
 
@@ -9,8 +10,7 @@ MOST_PASSES = 3
 MOST_REDOS = 5
 
 
-@dataclass(frozen=True, slots=True)
-class Visit:
+class Visit(NamedTuple):
     """One coming to a step; `times` stretches its time where a repeat is walked less often than done."""
 
     step: Step
