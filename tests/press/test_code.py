@@ -10,8 +10,8 @@ from PIL import Image, ImageDraw
 
 from generator.outputs.press import card_pdf
 from generator.outputs.press.card import sheet_of
+from generator.outputs.press.codes import code_of
 from generator.outputs.press.drawing import Code
-from generator.outputs.press.ends import code_of
 from generator.views.card import CardView
 from tests.press import samples
 from tests.press.pdf_reading import picture

@@ -6,8 +6,8 @@ from dataclasses import replace
 import pytest
 
 from generator.outputs.press import card_pdf, fit, part_of
-from generator.outputs.press.composing import Shared, Way, plan
 from generator.outputs.press.fitting import setting
+from generator.outputs.press.plans import Shared, Way, plan
 from generator.problems import NewelError
 from generator.views.card import CardView
 from tests.press import samples
@@ -17,9 +17,9 @@ from tests.press import samples
 def test_one_notch_larger_does_not_fit(make: Callable[[], CardView]) -> None:
     card = make()
     made = setting(card).plan
-    way = Way(made.paper, made.count, made.rail > 0, made.density)
-    assert plan(card, way, made.letters.text, Shared()).fits
-    assert not plan(card, way, made.letters.text + 0.05, Shared()).fits
+    way = Way(made.paper, made.count, made.around.rail > 0, made.density)
+    assert plan(Shared(card), way, made.letters.text).fits
+    assert not plan(Shared(card), way, made.letters.text + 0.05).fits
 
 
 def test_the_demo_cards_fit_at_their_distance() -> None:
@@ -127,7 +127,7 @@ def test_a_draft_that_fits_can_be_posted() -> None:
 def test_a_place_where_one_thing_is_done_takes_no_line_of_its_own() -> None:
     card = samples.etch_card()
     ways = [setting(card).plan]
-    made = plan(card, Way(ways[0].paper, 1, True, "snug"), 4.0, Shared())
-    loose = plan(card, Way(ways[0].paper, 1, True, "loose"), 4.0, Shared())
+    made = plan(Shared(card), Way(ways[0].paper, 1, True, "snug"), 4.0)
+    loose = plan(Shared(card), Way(ways[0].paper, 1, True, "loose"), 4.0)
     assert len(made.blocks) < len(loose.blocks)
     assert made.needed < loose.needed

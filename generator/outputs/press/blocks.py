@@ -5,7 +5,7 @@ from typing import Literal, NamedTuple
 
 from generator.outputs.press.drawing import Ink, Line, Mark, Role, Run, Text, moved
 from generator.outputs.press.letters import DESCENT, PITCH
-from generator.outputs.press.wrapping import Cut, cut, joined, last_width
+from generator.outputs.press.wrapping import Cut, Paragraph, cut_words, joined, last_width, words_of
 
 Part = tuple[float, float, "Mark | Words | Late | Block"]
 Align = Literal["left", "center", "right"]
@@ -88,9 +88,23 @@ def paragraph(
     align: Align = "left",
     ink: Ink = "black",
 ) -> Words:
-    """Runs cut into lines; `rooms` gives the room of each line, the last one goes on."""
-    each = rooms if isinstance(rooms, tuple) else (rooms,)
-    return Words(cut(tuple(runs), each, cap), max(each), cap, role, align, ink)
+    """Runs cut into lines; `rooms` gives the room of each line in mm, the last one goes on."""
+    return words_in(words_of(tuple(runs)), rooms, cap, role=role, align=align, ink=ink)
+
+
+def words_in(
+    laid: Paragraph,
+    rooms: float | tuple[float, ...],
+    cap: float,
+    *,
+    role: Role = "text",
+    align: Align = "left",
+    ink: Ink = "black",
+) -> Words:
+    """The same for words that were measured before."""
+    if isinstance(rooms, tuple):
+        return Words(cut_words(laid, [room / cap for room in rooms]), max(rooms), cap, role, align, ink)
+    return Words(cut_words(laid, (rooms / cap,)), rooms, cap, role, align, ink)
 
 
 def text_block(
@@ -103,7 +117,20 @@ def text_block(
     ink: Ink = "black",
 ) -> Block:
     """A paragraph as a block, with room for what hangs under its last line."""
-    text = paragraph(runs, rooms, cap, role=role, ink=ink)
+    return words_block(words_of(tuple(runs)), rooms, cap, gap=gap, role=role, ink=ink)
+
+
+def words_block(
+    laid: Paragraph,
+    rooms: float | tuple[float, ...],
+    cap: float,
+    *,
+    gap: float = 0.0,
+    role: Role = "text",
+    ink: Ink = "black",
+) -> Block:
+    """The same for words that were measured before."""
+    text = words_in(laid, rooms, cap, role=role, ink=ink)
     return Block(text.height + DESCENT * cap, ((0.0, 0.0, text),), gap, split=not text.found.whole)
 
 

@@ -4,10 +4,10 @@ from collections.abc import Iterator, Sequence
 from functools import lru_cache
 
 from generator.outputs.press.blocks import Block, abreast, marks_of, stacked, text_block
+from generator.outputs.press.codes import code_of
 from generator.outputs.press.composing import across
 from generator.outputs.press.door import print_book
 from generator.outputs.press.drawing import Box, Mark, Run, Sheet
-from generator.outputs.press.ends import code_of
 from generator.outputs.press.forms import blanks, form, paragraph_block, texts_of
 from generator.outputs.press.letters import Letters
 from generator.outputs.press.lines import lines_block

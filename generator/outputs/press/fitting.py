@@ -1,12 +1,12 @@
 """Finds the largest letters with which a card fits its sheet, or says by how much it does not."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from math import floor, sqrt
 
-from generator.outputs.press.composing import Plan, Shared, Way, plan, shortest, without_steps
 from generator.outputs.press.paper import Paper, least_letter, paper
+from generator.outputs.press.plans import Plan, Shared, Way, plan, without_steps
 from generator.outputs.press.steps import DENSITIES
 from generator.outputs.press.texts import own_texts
 from generator.views.card import CardView
@@ -39,7 +39,7 @@ class Setting:
 @lru_cache(maxsize=4_000)
 def setting(card: CardView) -> Setting:
     """Sheet, columns and letters for a card: the loosest density that fits, then the largest letters."""
-    return _Search(card, least_letter(card.read_from)).setting()
+    return _Search(card, least_letter(card.read_from), Shared(card)).setting()
 
 
 def _ways(card: CardView, least: float) -> list[Way]:
@@ -77,7 +77,7 @@ def _crowded(made: Plan) -> float:
 
 
 def _way(made: Plan) -> Way:
-    return Way(made.paper, made.count, made.rail > 0, made.density)
+    return Way(made.paper, made.count, made.around.rail > 0, made.density)
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,7 +89,7 @@ class _Search:
 
     card: CardView
     least: float
-    shared: Shared = field(default_factory=Shared)
+    shared: Shared
 
     def setting(self) -> Setting:
         """The loosest density in which a way fits with whole words; failing that, what came nearest."""
@@ -108,7 +108,7 @@ class _Search:
         return Setting(nearest, nearest.fits)
 
     def _plan(self, way: Way, notch: int) -> Plan:
-        return plan(self.card, way, self.least + notch * _NOTCH, self.shared)
+        return plan(self.shared, way, self.least + notch * _NOTCH)
 
     def _best(self, ways: Sequence[Way], guess: int) -> Plan | None:
         """The largest letters that one of the ways reaches, from a guess on; whole words go first."""
@@ -140,7 +140,7 @@ class _Search:
 
     def _hopeless(self, way: Way, notch: int, tried: Plan) -> bool:
         """Whether a way cannot hold the steps, by what they took in another; it need not be set then."""
-        made = without_steps(self.card, way, self.least + notch * _NOTCH, self.shared)
+        made = without_steps(self.shared, way, self.least + notch * _NOTCH)
         if not tried.blocks or not tried.whole:
             return False
         was, cap = tried.letters.text, made.letters.text
@@ -148,7 +148,7 @@ class _Search:
         if made.room <= 0 or there <= 0:
             return True
         # What stays even in an endless line grows as the letters do, the rest as their square.
-        stays = shortest(self.card, tried, self.shared)
+        stays = self.shared.shortest(tried.density)
         rest = (tried.needed - stays * was) * (cap / was) ** 2 * lines / there
         return (stays * cap + rest) * _DOUBT > made.room
 

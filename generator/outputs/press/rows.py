@@ -9,11 +9,16 @@ from generator.outputs.press.blocks import Block, Late, Part, Words
 from generator.outputs.press.drawing import Run
 from generator.outputs.press.letters import DESCENT, PITCH, Letters
 from generator.outputs.press.pills import low, over, pill_rows, pills_width
-from generator.outputs.press.wrapping import Cut, Paragraph, cut_words, last_width, width, words_of
+from generator.outputs.press.wrapping import Cut, Paragraph, cut_words, last_width, words_of
 from generator.views.card import CardMark, CardStep
 
 # How far a mark behind a line hangs lower than it, in cap heights: clear of what hangs from the line above.
 _LOWER = 0.14
+# White between two paragraphs, and between a time and its window, in cap heights.
+_CAPS = Letters(1.0)
+_BETWEEN, _UNDER = 0.35 * _CAPS.gap, 0.4 * _CAPS.gap
+# Times take no more of the column than this, and a hundredth of a millimetre more than their letters.
+_MOST, _SPARE = 0.42, 0.01
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,51 +33,45 @@ class Columns:
 class Row(NamedTuple):
     """A step before it has a column: its number, paragraphs, times and marks.
 
-    `large` and `small` are times with their widths in cap heights of their own. With `beside` its marks
-    stand behind the last line where there is room for them.
+    Each of `times` stands with the height of its capitals; `wide` and `tall` are what they take when each
+    keeps to one line; all in cap heights of a sentence. With `beside` its marks stand behind the last line
+    where there is room for them.
     """
 
     number: Paragraph
     says: tuple[Paragraph, ...]
-    large: tuple[Paragraph, float] | None
-    small: tuple[Paragraph, float] | None
+    times: tuple[tuple[Paragraph, float], ...]
+    wide: float
+    tall: float
     marks: tuple[CardMark, ...]
     beside: bool
 
 
-class _Text(NamedTuple):
-    """Lines of a text, how far down they start in mm, height of its capitals in mm."""
-
-    down: float
-    cap: float
-    found: Cut
-
-    @property
-    def height(self) -> float:
-        return self.cap * (1 + (len(self.found.cuts) - 1) * PITCH)
-
-
-class _Texts(NamedTuple):
-    """Texts under one another: their length in mm, and whether all words stay whole."""
+class _Says(NamedTuple):
+    """Paragraphs cut into lines: their length in mm, and whether all words stay whole."""
 
     height: float
     whole: bool
-    texts: tuple[_Text, ...]
+    cuts: tuple[Cut, ...]
 
 
 _Pills = tuple[tuple[float, float, Block], ...]
+_NONE: _Pills = ()
 
 
 def row_of(
     step: CardStep, parts: Sequence[tuple[Run, ...]], marks: Sequence[CardMark], *, beside: bool
 ) -> Row:
     """All of a step that hangs on no width."""
-    large, small = step.dwell_shown or step.amount_shown, step.window_shown
+    large, small = Run(solid(step.dwell_shown or step.amount_shown), bold=True), Run(step.window_shown)
+    each = ((large, _CAPS.dwell), (small, _CAPS.text))
+    times = tuple((words_of((run,)), cap) for run, cap in each if run.text)
     return Row(
         words_of((Run(step.number, bold=True),)),
         tuple(map(words_of, parts)),
-        (words_of((Run(solid(large), bold=True),)), width(large, 1.0, heavy=True)) if large else None,
-        (words_of((Run(small),)), width(small, 1.0)) if small else None,
+        times,
+        max((words.ends[-1] * cap for words, cap in times), default=0.0),
+        sum(cap + DESCENT for _, cap in times) + _UNDER * max(len(times) - 1, 0),
         tuple(marks),
         beside,
     )
@@ -88,44 +87,45 @@ def step_row(
     tie: float = 0.0,
 ) -> Block:
     """The row in its column: measured now, drawn when it is printed."""
-    time = _time_width(row, columns, letters)
-    times = _times(row, time, letters)
-    says = _says(row, columns, letters, time, times.height)
-    height, pills = _marked(row, says, columns, letters, time if times.height else 0.0)
-    drawn = Late(partial(_drawn, row, columns, letters, says, pills, times, time))
-    split = not (says.whole and times.whole) or any(block.split for _, _, block in pills)
-    return Block(max(height, times.height), ((0.0, 0.0, drawn),), gap, False, again, split, tie)
+    cap = letters.text
+    time, tall, kept = row.wide * cap + _SPARE, row.tall * cap, True
+    if time > _MOST * columns.room:
+        time = _MOST * columns.room
+        tall, kept = _below(_times(row, time, cap), cap)
+    says = _says(row, columns, cap, time, tall)
+    height, pills = says.height, _NONE
+    if row.marks:
+        height, pills = _marked(row, says, columns, letters, time if tall else 0.0)
+    drawn = Late(partial(_drawn, row, columns, cap, says, pills, time))
+    split = not (says.whole and kept) or any(block.split for _, _, block in pills)
+    return Block(max(height, tall), ((0.0, 0.0, drawn),), gap, False, again, split, tie)
 
 
-def _drawn(
-    row: Row, columns: Columns, letters: Letters, says: _Texts, pills: _Pills, times: _Texts, time: float
-) -> Block:
+def _drawn(row: Row, columns: Columns, cap: float, says: _Says, pills: _Pills, time: float) -> Block:
     """Number, sentences, marks, times, in the order in which they are read."""
     full = columns.room - columns.sentence
-    number = Words(cut_words(row.number, (columns.room,), letters.text), columns.room, letters.text)
+    number = Words(cut_words(row.number, (columns.room / cap,)), columns.room, cap)
     parts: list[Part] = [(columns.number, 0.0, number)]
-    parts += [(columns.sentence, text.down, Words(text.found, full, text.cap)) for text in says.texts]
+    y = 0.0
+    for found in says.cuts:
+        text = Words(found, full, cap)
+        parts.append((columns.sentence, y, text))
+        y += text.height + (DESCENT + _BETWEEN) * cap
     parts += [(columns.sentence + left, down, block) for left, down, block in pills]
-    right = columns.room - time
-    parts += [(right, text.down, Words(text.found, time, text.cap, align="right")) for text in times.texts]
+    parts += [(columns.room - time, down, text) for down, text in _times(row, time, cap)]
     return Block(0.0, tuple(parts))
 
 
-def _marked(
-    row: Row, says: _Texts, columns: Columns, letters: Letters, time: float
-) -> tuple[float, _Pills]:
+def _marked(row: Row, says: _Says, columns: Columns, letters: Letters, time: float) -> tuple[float, _Pills]:
     """Length of the sentences with their marks, and the marks: under them, or behind the last line."""
-    if not row.marks:
-        return says.height, ()
-    full = columns.room - columns.sentence
+    full, cap = columns.room - columns.sentence, letters.text
     rows = pill_rows(row.marks, full, letters)
-    if row.beside and says.texts and len(rows) == 1 and low(row.marks):
-        last = says.texts[-1]
-        left = last_width(last.found) * last.cap + letters.space
+    if row.beside and says.cuts and len(rows) == 1 and low(row.marks):
+        left = last_width(says.cuts[-1]) * cap + letters.space
         # Beside the times a line is short; so is whatever follows on it.
         room = full - (time + letters.space if time else 0.0)
         if left + pills_width(row.marks, letters) <= room:
-            top = last.down + last.height - (1 + over(row.marks[0]) - _LOWER) * letters.text
+            top = says.height - (DESCENT + 1 + over(row.marks[0]) - _LOWER) * cap
             return max(says.height, top + rows[0].height), ((left, top, rows[0]),)
     placed, y = [], says.height
     for block in rows:
@@ -134,39 +134,38 @@ def _marked(
     return y, tuple(placed)
 
 
-def _says(row: Row, columns: Columns, letters: Letters, time: float, beside: float) -> _Texts:
+def _says(row: Row, columns: Columns, cap: float, time: float, beside: float) -> _Says:
     """Paragraphs; lines beside the times are short, those under them run on to the edge."""
-    full = columns.room - columns.sentence
-    short = full - time - letters.space
-    cap, pitch, between = letters.text, letters.pitch, 0.35 * letters.gap
-    texts: list[_Text] = []
+    full = (columns.room - columns.sentence) / cap
+    # Here all is in cap heights.
+    short, beside = full - time / cap - _CAPS.space, beside / cap
+    cuts: list[Cut] = []
     y, whole = 0.0, True
     for words in row.says:
-        y += between if texts else 0.0
-        lines = int((beside - y) / pitch + 0.98) if beside > y else 0
-        found = cut_words(words, (*(short,) * lines, full), cap)
-        texts.append(_Text(y, cap, found))
-        y += cap * (1 + (len(found.cuts) - 1) * PITCH) + DESCENT * cap
+        y += _BETWEEN if cuts else 0.0
+        lines = int((beside - y) / PITCH + 0.98) if beside > y else 0
+        found = cut_words(words, (*(short,) * lines, full))
+        cuts.append(found)
+        y += 1 + (len(found.cuts) - 1) * PITCH + DESCENT
         whole = whole and found.whole
-    return _Texts(y, whole, tuple(texts))
+    return _Says(y * cap, whole, tuple(cuts))
 
 
-def _time_width(row: Row, columns: Columns, letters: Letters) -> float:
-    large = row.large[1] * letters.dwell if row.large else 0.0
-    small = row.small[1] * letters.text if row.small else 0.0
-    return min(max(large, small) + 0.01, 0.42 * columns.room)
+def _times(row: Row, room: float, cap: float) -> list[tuple[float, Words]]:
+    """The times at the right edge of `room` mm, each with how far down it stands in mm."""
+    texts: list[tuple[float, Words]] = []
+    y = 0.0
+    for words, caps in row.times:
+        text = Words(cut_words(words, (room / (caps * cap),)), room, caps * cap, align="right")
+        texts.append((y, text))
+        y += text.height + (DESCENT + _UNDER) * cap
+    return texts
 
 
-def _times(row: Row, room: float, letters: Letters) -> _Texts:
-    texts: list[_Text] = []
-    y, whole = 0.0, True
-    for time, cap in ((row.large, letters.dwell), (row.small, letters.text)):
-        if time:
-            text = _Text(y + 0.4 * letters.gap if texts else y, cap, cut_words(time[0], (room,), cap))
-            texts.append(text)
-            y = text.down + text.height + DESCENT * letters.text
-            whole = whole and text.found.whole
-    return _Texts(y, whole, tuple(texts))
+def _below(texts: Sequence[tuple[float, Words]], cap: float) -> tuple[float, bool]:
+    """How far down the times reach in mm, and whether all their words stay whole."""
+    down, last = texts[-1]
+    return down + last.height + DESCENT * cap, all(text.found.whole for _, text in texts)
 
 
 def solid(text: str) -> str:

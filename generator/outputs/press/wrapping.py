@@ -73,8 +73,6 @@ def _laid(words: Sequence[Word]) -> Paragraph:
 
 def _narrowed(laid: Paragraph, least: float) -> Paragraph:
     """The same words, those wider than `least` cap heights broken between letters."""
-    if laid.widest <= least:
-        return laid
     return _laid([piece for word in laid.words for piece in _pieces(word, least)])
 
 
@@ -138,20 +136,19 @@ def cut(runs: tuple[Run, ...], rooms: tuple[float, ...], cap: float) -> Cut:
 
     A single word wider than its room is broken between letters, for nothing is ever dropped.
     """
-    return cut_words(words_of(runs), rooms, cap)
-
-
-def cut_words(laid: Paragraph, rooms: tuple[float, ...], cap: float) -> Cut:
-    """The same for words whose widths are known."""
     # Most texts have one room, and a card has some three hundred of them measured.
-    inner = [rooms[0] / cap] if len(rooms) == 1 else [room / cap for room in rooms]
-    least = min(inner)
+    return cut_words(words_of(runs), (rooms[0] / cap,) if len(rooms) == 1 else [room / cap for room in rooms])
+
+
+def cut_words(laid: Paragraph, rooms: Sequence[float]) -> Cut:
+    """The same for words whose widths are known, with rooms in cap heights."""
+    least = rooms[0] if len(rooms) == 1 else min(rooms)
     if laid.ends[-1] <= least:
         return Cut(laid, (0,), True)
-    if laid.widest <= least:
-        return Cut(laid, _cuts(laid, inner), True)
+    if laid.widest <= least + _HAIR:
+        return Cut(laid, _cuts(laid, rooms), True)
     narrow = _narrowed(laid, least)
-    return Cut(narrow, _cuts(narrow, inner), laid.widest * cap <= least * cap)
+    return Cut(narrow, _cuts(narrow, rooms), False)
 
 
 def broken(runs: Iterable[Run], rooms: tuple[float, ...], cap: float) -> tuple[Line, ...]:
