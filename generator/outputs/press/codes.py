@@ -1,12 +1,19 @@
 """The QR code of an address, drawn as strokes."""
 
-from functools import cache, lru_cache
-from re import findall
+from functools import lru_cache
 from typing import Any
 
 import zxingcpp
 
 from generator.outputs.press.drawing import Code
+
+# Dark modules in a row are a stroke, light ones a step without ink; a run that is longer becomes two of them.
+_LONGEST = 12
+_STROKES = tuple(
+    pair
+    for n in range(_LONGEST, 0, -1)
+    for pair in ((b"\0" * n, b"h%d" % n), (b"\xff" * n, b"m%d 0" % n))
+)
 
 
 @lru_cache(maxsize=2_000)
@@ -23,14 +30,9 @@ def _modules(address: str) -> tuple[int, str]:
     # A byte a module, 0 is dark; that an image is a buffer stands in no type of theirs.
     image: Any = made.to_image(scale=1, add_quiet_zones=False)
     side, pixels, quiet = int(image.shape[0]), bytes(image), 4
-    rows = b"\n".join(pixels[start : start + side] for start in range(0, len(pixels), side))
-    strokes = map(_strokes(side).__getitem__, findall(rb"\0+|\xff+|\n", rows))
-    return side + 2 * quiet, f"M{quiet} {quiet}.5{''.join(strokes)}"
-
-
-@cache
-def _strokes(side: int) -> dict[bytes, str]:
-    """A run of dark modules as a stroke, one of light ones as a step without ink; then back to a new row."""
-    lengths = range(1, side + 1)
-    runs = {b"\0" * n: f"h{n}" for n in lengths} | {b"\xff" * n: f"m{n} 0" for n in lengths}
-    return {**runs, b"\n": f"m-{side} 1"}
+    path = b"\n".join(pixels[start : start + side] for start in range(0, len(pixels), side))
+    for run, stroke in _STROKES:
+        path = path.replace(run, stroke)
+    # The next row begins where this one did, a module lower.
+    rows = path.replace(b"\n", b"m-%d 1" % side).decode()
+    return side + 2 * quiet, f"M{quiet} {quiet}.5{rows}"

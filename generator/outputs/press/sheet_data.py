@@ -7,7 +7,7 @@ from typing import Any
 from generator.outputs.press.drawing import Across, Box, Code, Grid, Ink, Line, Mark, Ruled, Sheet, Sign, Text
 from generator.outputs.press.metrics import bold, medium
 
-# Type size in mm, white between two lines in mm, ink.
+# Height of capitals and line to line in mm, ink; for the typesetter type size and white between two lines.
 Style = tuple[float, float, Ink]
 # A string is set in the weight of sentences, a string in a list in bold; None ends a line.
 Runs = list[str | list[str] | None]
@@ -18,19 +18,16 @@ _NO_STYLE: Style = (1.0, 0.0, "black")
 
 def sheet_data(sheet: Sheet) -> dict[str, Any]:
     """A sheet for JSON. Texts name their style by its place in `styles`; most texts have the first."""
-    texts = (_style(mark) for mark in sheet.marks if isinstance(mark, Text))
-    styles = [style for style, _ in Counter(texts).most_common()] or [_NO_STYLE]
-    places = {style: place for place, style in enumerate(styles)}
+    texts = Counter((mark.cap, mark.pitch, mark.ink) for mark in sheet.marks if isinstance(mark, Text))
+    styles = texts.most_common()
+    places = {style: place for place, (style, _) in enumerate(styles)}
     marks = [_row(mark, sheet.width, places) for mark in sheet.marks]
-    return {"width": sheet.width, "height": sheet.height, "styles": styles, "marks": marks}
+    drawn = [(*_letters(cap, pitch), ink) for (cap, pitch, ink), _ in styles] or [_NO_STYLE]
+    return {"width": sheet.width, "height": sheet.height, "styles": drawn, "marks": marks}
 
 
-def _style(mark: Text) -> Style:
-    return *_letters(mark), mark.ink
-
-
-def _letters(mark: Text | Grid | Ruled) -> tuple[float, float]:
-    return mark.cap / medium().cap, mark.pitch - mark.cap
+def _letters(cap: float, pitch: float) -> tuple[float, float]:
+    return cap / medium().cap, pitch - cap
 
 
 def _row(mark: Mark, width: float, places: Mapping[Style, int]) -> Sequence[object]:
@@ -47,12 +44,12 @@ def _row(mark: Mark, width: float, places: Mapping[Style, int]) -> Sequence[obje
         case Code():
             return "code", mark.x, mark.y, mark.size, mark.modules, mark.path, mark.alt
         case Grid():
-            heads = mark.head, mark.row
-            return "grid", mark.x, mark.y, *_letters(mark), mark.line, mark.columns, *heads, mark.rows
+            letters, heads = _letters(mark.cap, mark.pitch), (mark.head, mark.row)
+            return "grid", mark.x, mark.y, *letters, mark.line, mark.columns, *heads, mark.rows
         case Ruled():
             rows = [[_runs(lines) for lines in row] for row in mark.rows]
-            inside = mark.pad, mark.heights
-            return "ruled", mark.x, mark.y, *_letters(mark), mark.line, mark.columns, *inside, rows
+            letters, inside = _letters(mark.cap, mark.pitch), (mark.pad, mark.heights)
+            return "ruled", mark.x, mark.y, *letters, mark.line, mark.columns, *inside, rows
         case Across():
             size = mark.cap / bold().cap
             return "across", mark.x, mark.y, mark.width, mark.height, size, mark.angle, mark.word
@@ -61,7 +58,7 @@ def _row(mark: Mark, width: float, places: Mapping[Style, int]) -> Sequence[obje
 def _text(mark: Text, width: float, places: Mapping[Style, int]) -> Sequence[object]:
     """Right from the left edge of the sheet; left from its right edge; or right from its middle."""
     across = {"left": 0.0, "center": (mark.width - width) / 2, "right": mark.width - width}[mark.align]
-    place = places[_style(mark)]
+    place = places[mark.cap, mark.pitch, mark.ink]
     return "text", mark.align, mark.x + across, mark.y, _LEVELS[mark.role], place, _runs(mark.lines)
 
 

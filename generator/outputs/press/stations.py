@@ -2,12 +2,13 @@
 
 from collections.abc import Sequence
 from functools import partial
+from typing import NamedTuple
 
-from generator.outputs.press.blocks import Block, Late, Part, paragraph
+from generator.outputs.press.blocks import Block, Late, Part, paragraph, words_in
 from generator.outputs.press.drawing import Box, Run
 from generator.outputs.press.letters import DESCENT, Letters
 from generator.outputs.press.pills import over, pill
-from generator.outputs.press.wrapping import run_width, width
+from generator.outputs.press.wrapping import Paragraph, width, words_of
 from generator.views.card import CardMark
 
 
@@ -36,25 +37,36 @@ def station_width(number: str, letters: Letters) -> float:
     return max(letters.disc, width(number, _number_cap(number, letters), heavy=True) + 2 * letters.gap)
 
 
-def place_head(
-    number: str, title: str, marks: Sequence[CardMark], left: float, room: float, letters: Letters
-) -> Block:
+class SetPlace(NamedTuple):
+    """The head of a stay before it has a column: number and name of the place, how the part must arrive."""
+
+    number: str
+    name: Paragraph
+    marks: tuple[CardMark, ...]
+
+
+def set_place(number: str, title: str, marks: Sequence[CardMark] = ()) -> SetPlace:
+    """All of it that hangs on no width."""
+    return SetPlace(number, words_of((Run(title, bold=True),)), tuple(marks))
+
+
+def place_head(place: SetPlace, left: float, room: float, letters: Letters) -> Block:
     """A line of its own for a stay: disc, name of the place from `left` mm, how the part must arrive."""
-    start = max(left, station_width(number, letters) + letters.gap)
-    runs = (Run(title, bold=True),)
-    name = paragraph(runs, room - start, letters.place, role="heading")
-    top = (letters.disc - letters.place) / 2
-    height = max(letters.disc, top + name.height + DESCENT * letters.place)
+    disc, cap = letters.disc, letters.place
+    start = max(left, station_width(place.number, letters) + letters.gap)
+    name = words_in(place.name, room - start, cap, role="heading")
+    top = (disc - cap) / 2
+    height = max(disc, top + name.height + DESCENT * cap)
     pills: list[Part] = []
-    x, y = start + run_width(runs, letters.place) + letters.space, 0.0
-    for mark in marks:
+    x, y = start + place.name.ends[-1] * cap + letters.space, 0.0
+    for mark in place.marks:
         block, across = pill(mark, letters)
         if x + across > room:
             x, y = start, height + 0.4 * letters.gap
-        pills.append((x, y or top + letters.place - (1 + over(mark)) * letters.text, block))
+        pills.append((x, y or top + cap - (1 + over(mark)) * letters.text, block))
         height = max(height, y + block.height)
         x += across + letters.gap
-    drawn = Late(partial(_drawn, number, (start, top, name), tuple(pills), height, letters))
+    drawn = Late(partial(_drawn, place.number, (start, top, name), tuple(pills), height, letters))
     return Block(height, ((0.0, 0.0, drawn),), split=not name.found.whole)
 
 

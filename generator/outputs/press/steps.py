@@ -10,7 +10,7 @@ from generator.outputs.press.blocks import Block, Late
 from generator.outputs.press.drawing import Box, Run
 from generator.outputs.press.letters import Letters
 from generator.outputs.press.rows import Columns, Row, row_of, solid, step_row
-from generator.outputs.press.stations import place_head, station, station_width
+from generator.outputs.press.stations import SetPlace, place_head, set_place, station, station_width
 from generator.outputs.press.wrapping import width
 from generator.views.card import CardMark, CardStep, CardView
 from generator.views.card_words import CardWords
@@ -21,6 +21,7 @@ from generator.views.saying import said
 Density = Literal["loose", "snug", "close"]
 DENSITIES: tuple[Density, ...] = ("loose", "snug", "close")
 _ARRIVAL = ("dry", "wet")
+_CAPS = Letters(1.0)
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,40 +45,48 @@ class Stay:
 
 
 class SetStay(NamedTuple):
-    """A stay with its rows; `headed` when its place has a line of its own above them."""
+    """A stay with its rows and its place, which says something else where the stay goes on in a new column.
+
+    `headed` when its place has a line of its own above the rows.
+    """
 
     stay: Stay
     rows: tuple[Row, ...]
     headed: bool
+    place: SetPlace
+    again: SetPlace
 
 
 class SetSteps(NamedTuple):
     """The steps of a card in one density before they have a column.
 
-    `numbers` is the width of the widest number in cap heights, `places` holds the numbers of all places,
-    `continued` is the word for a stay that goes on in a new column.
+    `numbers` is the width of the widest number, `discs` that of the widest disc or ring, in cap heights.
     """
 
     stays: tuple[SetStay, ...]
     numbers: float
-    places: tuple[str, ...]
+    discs: float
     density: Density
-    continued: str
 
 
 def set_steps(card: CardView, density: Density) -> SetSteps:
     """All of the steps that hangs on no width; it serves for every size of letters."""
     numbers = max((width(step.number, 1.0, heavy=True) for step in card.steps), default=0.0)
-    places = dict.fromkeys(step.place_number for step in card.steps if step.place_number or step.place_title)
     each = tuple(_set_stay(stay, card.words, density) for stay in stays(card.steps))
-    return SetSteps(each, numbers, tuple(places), density, card.words.continued)
+    discs = (station_width(made.stay.number, _CAPS) for made in each if made.stay.placed)
+    return SetSteps(each, numbers, max(discs, default=0.0), density)
 
 
 def _set_stay(stay: Stay, words: CardWords, density: Density) -> SetStay:
     alone = density == "snug" and stay.placed and len(stay.steps) == 1
-    if density == "close" or alone:
-        return SetStay(stay, tuple(_close_row(stay, place, words) for place in range(len(stay.steps))), False)
-    return SetStay(stay, tuple(_row(step, words, density) for step in stay.steps), True)
+    headed = density != "close" and not alone
+    if headed:
+        rows = tuple(_row(step, words, density) for step in stay.steps)
+    else:
+        rows = tuple(_close_row(stay, place, words) for place in range(len(stay.steps)))
+    place = set_place(stay.number, stay.title, stay.arrivals)
+    again = set_place(stay.number, f"{stay.title} ({words.continued})".strip())
+    return SetStay(stay, rows, headed, place, again)
 
 
 def _row(step: CardStep, words: CardWords, density: Density) -> Row:
@@ -101,7 +110,7 @@ def step_blocks(steps: SetSteps, room: float, letters: Letters) -> tuple[Block, 
     columns = _columns(steps, room, letters)
     blocks: list[Block] = []
     for stay in steps.stays:
-        blocks += (_headed_stay if stay.headed else _close_stay)(stay, columns, letters, steps.continued)
+        blocks += (_headed_stay if stay.headed else _close_stay)(stay, columns, letters)
     return tuple(blocks)
 
 
@@ -115,18 +124,18 @@ def stays(steps: Iterable[CardStep]) -> tuple[Stay, ...]:
 
 
 def _columns(steps: SetSteps, room: float, letters: Letters) -> Columns:
-    number = letters.bar + letters.gap if steps.places else 0.0
-    if steps.places and steps.density != "loose":
-        number = max(station_width(place, letters) for place in steps.places) + 0.5 * letters.gap
+    number = letters.bar + letters.gap if steps.discs else 0.0
+    if steps.discs and steps.density != "loose":
+        number = steps.discs * letters.text + 0.5 * letters.gap
     return Columns(room, number, number + steps.numbers * letters.text + 0.8 * letters.gap)
 
 
-def _headed_stay(made: SetStay, columns: Columns, letters: Letters, continued: str) -> Iterator[Block]:
+def _headed_stay(made: SetStay, columns: Columns, letters: Letters) -> Iterator[Block]:
     """The head of a stay, and its steps joined by the line that shows that nobody walks in between."""
-    stay, again = made.stay, _again(made.stay, columns, letters, continued)
+    stay, again = made.stay, _again(made, columns, letters)
     gap, tie = letters.space, 0.0
     if stay.placed:
-        head = place_head(stay.number, stay.title, stay.arrivals, columns.sentence, columns.room, letters)
+        head = place_head(made.place, columns.sentence, columns.room, letters)
         yield head._replace(gap=gap, keep=True)
         gap, tie = letters.gap * 0.6, letters.bar
     for row in made.rows:
@@ -134,9 +143,9 @@ def _headed_stay(made: SetStay, columns: Columns, letters: Letters, continued: s
         gap = letters.gap
 
 
-def _close_stay(made: SetStay, columns: Columns, letters: Letters, continued: str) -> Iterator[Block]:
+def _close_stay(made: SetStay, columns: Columns, letters: Letters) -> Iterator[Block]:
     """The steps of a stay, its disc at the first of them."""
-    stay, again = made.stay, _again(made.stay, columns, letters, continued)
+    stay, again = made.stay, _again(made, columns, letters)
     first, *others = made.rows
     block = step_row(first, columns, letters, gap=letters.gap)
     yield _with_station(block, stay, letters) if stay.placed else block
@@ -176,12 +185,11 @@ def _station(number: str, height: float, letters: Letters) -> Block:
     return Block(0.0, (*tie, (0.0, up, Block(0.0, station(number, letters)))))
 
 
-def _again(stay: Stay, columns: Columns, letters: Letters, continued: str) -> Callable[[], Block] | None:
+def _again(made: SetStay, columns: Columns, letters: Letters) -> Callable[[], Block] | None:
     """What a new column says first when a stay goes on in it."""
-    if not stay.placed:
+    if not made.stay.placed:
         return None
-    title = f"{stay.title} ({continued})".strip()
-    return partial(place_head, stay.number, title, (), columns.sentence, columns.room, letters)
+    return partial(place_head, made.again, columns.sentence, columns.room, letters)
 
 
 def _notes(words: CardWords, step: CardStep) -> tuple[tuple[Run, ...], ...]:

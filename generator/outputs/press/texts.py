@@ -1,7 +1,7 @@
 """Every text that a card prints, so that a letter that cannot be printed is found before anything is set."""
 
 import unicodedata
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Iterable
 from dataclasses import fields
 from functools import cache, lru_cache
 from operator import attrgetter
@@ -14,35 +14,35 @@ from generator.views.card_words import CardWords
 _NOT_PRINTED = ("id", "stage", "stage_title", "marks")
 
 
-def printed(card: CardView) -> Iterator[str]:
+def printed(card: CardView) -> list[str]:
     """The card's own texts and the fixed words, in no special order."""
-    yield from own_texts(card)
-    yield from _of_words(card.words)
+    return [*own_texts(card), *_of_words(card.words)]
 
 
-def own_texts(card: CardView) -> Iterator[str]:
+def own_texts(card: CardView) -> list[str]:
     """The card's own texts, in no special order."""
-    yield from (
+    texts = [
         card.title, card.card, card.procedure_title, card.lab_title, card.issue, card.check_code,
         card.good_until, card.address_shown, card.stop_rule, card.signal, card.caution, card.withdrawn,
         *card.stations,
-    )  # fmt: skip
+    ]  # fmt: skip
     for piece in card.wear:
-        yield from (piece.symbol, piece.title)
+        texts += (piece.symbol, piece.title)
     for line in card.help:
-        yield from (line.label, line.text)
-    yield from (hazard.text for hazard in card.hazards)
+        texts += (line.label, line.text)
+    texts += (hazard.text for hazard in card.hazards)
     for step in card.steps:
-        yield from texts_of_step(step)
+        texts += texts_of_step(step)
     for table in card.tables:
-        yield from (table.title, table.note, *table.heads)
-        yield from (value for row in table.rows for value in row)
+        texts += (table.title, table.note, *table.heads)
+        for row in table.rows:
+            texts += row
+    return texts
 
 
-def texts_of_step(step: CardStep) -> Iterator[str]:
+def texts_of_step(step: CardStep) -> tuple[str, ...]:
     """Every text that a row prints."""
-    yield from _step_texts()(step)
-    yield from (mark.text for mark in step.marks)
+    return *_step_texts()(step), *(mark.text for mark in step.marks)
 
 
 @cache
