@@ -7,7 +7,7 @@ from generator.outputs.press.blocks import Block
 from generator.outputs.press.columns import flow, total
 from generator.outputs.press.letters import Letters
 from generator.outputs.press.paper import Paper
-from generator.outputs.press.reckoner import reckoner
+from generator.outputs.press.reckoner import reckoner, set_table
 from generator.outputs.press.steps import Density, SetSteps, set_steps, step_blocks
 from generator.views.card import CardView
 
@@ -94,6 +94,7 @@ class Shared:
     def __init__(self, card: CardView) -> None:
         self.card = card
         self.surroundings = Surroundings(card)
+        self.tables = tuple(map(set_table, card.tables))
         self._steps: dict[Density, SetSteps] = {}
         self._shortest: dict[Density, float] = {}
 
@@ -116,7 +117,7 @@ def plan(shared: Shared, way: Way, cap: float) -> Plan:
     card, letters, column = shared.card, made.letters, made.column
     if card.status == "withdrawn" or made.height <= 0:
         return made
-    tables = tuple(reckoner(table, column, letters) for table in card.tables)
+    tables = tuple(reckoner(table, column, letters) for table in shared.tables)
     blocks = (*step_blocks(shared.steps(way.density), column, letters), *tables)
     return Plan(made.around, way.count, way.density, blocks, total(blocks))
 
