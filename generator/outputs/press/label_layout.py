@@ -1,7 +1,7 @@
 """Lays one label out: name, pictograms, signal word, statements, what the workplace adds; or has no room."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from generator.outputs.press.drawing import Box, Role, Run, Text
 from generator.outputs.press.label_sizes import DRAWING_PER_SIDE, VolumeClass, inner_edge
@@ -17,8 +17,7 @@ _BLANK = 3.0
 _LEAST_LINE = 12.0
 
 
-@dataclass(frozen=True, slots=True)
-class Pictogram:
+class Pictogram(NamedTuple):
     """A GHS pictogram; `size` is the side of the square drawing, `side` that of its red diamond, in mm."""
 
     x: float

@@ -101,7 +101,7 @@ def _page(labels: Sequence[SetLabel], paper: str) -> dict[str, object]:
         row, column = divmod(number, way.columns)
         x, y = way.left + column * one.size[0], way.top + row * one.size[1]
         marks += _lines_to_cut(one, x, y)
-        marks += (_at(mark, x, y) for mark in one.marks)
+        marks += (moved(mark, x, y) for mark in one.marks)
     first = labels[0]
     wide, high = first.size
     words = f"For containers {first.volume.name}: {high:g} × {wide:g} mm"
@@ -115,14 +115,6 @@ def _page(labels: Sequence[SetLabel], paper: str) -> dict[str, object]:
 
 def _lines_to_cut(one: SetLabel, x: float, y: float) -> Iterable[Mark]:
     yield Box(x, y, one.size[0], one.size[1], line=0.1)
-
-
-def _at(mark: Mark, x: float, y: float) -> Mark:
-    if isinstance(mark, Pictogram):
-        return replace(mark, x=mark.x + x, y=mark.y + y)
-    found = moved(mark, x, y)
-    assert isinstance(found, Text | Box)
-    return found
 
 
 def _print(title: str, pages: list[dict[str, object]], setting: PrintSetting) -> bytes:

@@ -13,11 +13,16 @@ Style = tuple[float, float, Ink]
 Runs = list[str | list[str] | None]
 
 _LEVELS = {"title": 1, "heading": 2, "text": 0, "mute": -1}
+# Micrometres of a mm: a whole number of them is fine enough, and much sooner written than a fraction.
+_UM = 1000
 _NO_STYLE: Style = (1.0, 0.0, "black")
 
 
 def sheet_data(sheet: Sheet) -> dict[str, Any]:
-    """A sheet for JSON. Texts name their style by its place in `styles`; most texts have the first."""
+    """A sheet for JSON. Texts name their style by its place in `styles`; most texts have the first.
+
+    Where a mark stands is said in micrometres, and the sizes of boxes and pictures; all else in mm.
+    """
     texts = Counter((mark.cap, mark.pitch, mark.ink) for mark in sheet.marks if isinstance(mark, Text))
     styles = texts.most_common()
     places = {style: place for place, (style, _) in enumerate(styles)}
@@ -31,35 +36,38 @@ def _letters(cap: float, pitch: float) -> tuple[float, float]:
 
 
 def _row(mark: Mark, width: float, places: Mapping[Style, int]) -> Sequence[object]:
+    if isinstance(mark, Text):
+        return _text(mark, width, places)
+    x, y = int(mark.x * _UM), int(mark.y * _UM)
     match mark:
-        case Text():
-            return _text(mark, width, places)
-        case Box():
+        case Box(width=wide, height=high):
             # A disc is drawn as a circle.
-            round_ = abs(mark.width - mark.height) < 0.001 and mark.radius * 2 > mark.width - 0.001
-            kind = "disc" if round_ else "box"
-            return kind, mark.x, mark.y, mark.width, mark.height, mark.radius, mark.line, mark.fill
+            round_ = abs(wide - high) < 0.001 and mark.radius * 2 > wide - 0.001
+            edge = int(mark.radius * _UM), int(mark.line * _UM)
+            return "disc" if round_ else "box", x, y, int(wide * _UM), int(high * _UM), *edge, mark.fill
         case Sign():
-            return "sign", mark.x, mark.y, mark.size, mark.name, mark.alt
+            return "sign", x, y, int(mark.size * _UM), mark.name, mark.alt
         case Code():
-            return "code", mark.x, mark.y, mark.size, mark.modules, mark.path, mark.alt
+            return "code", x, y, int(mark.size * _UM), mark.modules, mark.path, mark.alt
         case Grid():
             letters, heads = _letters(mark.cap, mark.pitch), (mark.head, mark.row)
-            return "grid", mark.x, mark.y, *letters, mark.line, mark.columns, *heads, mark.rows
+            return "grid", x, y, *letters, mark.line, mark.columns, *heads, mark.rows
         case Ruled():
             rows = [[_runs(lines) for lines in row] for row in mark.rows]
             letters, inside = _letters(mark.cap, mark.pitch), (mark.pad, mark.heights)
-            return "ruled", mark.x, mark.y, *letters, mark.line, mark.columns, *inside, rows
+            return "ruled", x, y, *letters, mark.line, mark.columns, *inside, rows
         case Across():
             size = mark.cap / bold().cap
-            return "across", mark.x, mark.y, mark.width, mark.height, size, mark.angle, mark.word
+            return "across", x, y, mark.width, mark.height, size, mark.angle, mark.word
 
 
 def _text(mark: Text, width: float, places: Mapping[Style, int]) -> Sequence[object]:
     """Right from the left edge of the sheet; left from its right edge; or right from its middle."""
-    across = {"left": 0.0, "center": (mark.width - width) / 2, "right": mark.width - width}[mark.align]
+    x, align = mark.x, mark.align
+    if align != "left":
+        x += mark.width - width if align == "right" else (mark.width - width) / 2
     place = places[mark.cap, mark.pitch, mark.ink]
-    return "text", mark.align, mark.x + across, mark.y, _LEVELS[mark.role], place, _runs(mark.lines)
+    return "text", align, int(x * _UM), int(mark.y * _UM), _LEVELS[mark.role], place, _runs(mark.lines)
 
 
 def _runs(lines: Sequence[Line]) -> Runs:
