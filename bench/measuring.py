@@ -8,7 +8,8 @@ import statistics
 import subprocess
 import sys
 import time
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
+from contextlib import contextmanager
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -58,14 +59,21 @@ def by_turns(ours: Callable[[], object], yardstick: Callable[[], object], runs: 
 
 
 def cpu_of(work: Callable[[], object]) -> float:
-    """CPU seconds of one run; the collector of circles rests meanwhile, as it does in `newel check`."""
+    """CPU seconds of one run."""
+    with collector_at_rest():
+        start = _cpu_so_far()
+        work()
+        return _cpu_so_far() - start
+
+
+@contextmanager
+def collector_at_rest() -> Iterator[None]:
+    """The collector of circles rests during a run, as it does in `newel check` and `newel build`."""
     gc.collect()
     resting = gc.isenabled()
     gc.disable()
     try:
-        start = _cpu_so_far()
-        work()
-        return _cpu_so_far() - start
+        yield
     finally:
         if resting:
             gc.enable()

@@ -1,10 +1,9 @@
 """What is around the steps of a card: head, foot and panels, the panels across the top or in a rail."""
 
-from collections.abc import Sequence
 from typing import NamedTuple
 
 from generator.outputs.press.blocks import Block
-from generator.outputs.press.columns import total
+from generator.outputs.press.columns import stack_length, total
 from generator.outputs.press.foot import foot, set_foot
 from generator.outputs.press.head import head, set_head
 from generator.outputs.press.letters import Letters
@@ -102,10 +101,5 @@ class Surroundings:
     def _rail(self, width: int) -> tuple[float, bool]:
         if width not in self._rails:
             built = panels(self.card, float(width), Letters(1.0), rail=True)
-            self._rails[width] = rail_length(built), not any(block.split for block in built)
+            self._rails[width] = stack_length(built), not any(block.split for block in built)
         return self._rails[width]
-
-
-def rail_length(blocks: Sequence[Block]) -> float:
-    """Length of the panels under one another; the white above the first one is not part of it."""
-    return total(blocks) - (blocks[0].gap if blocks else 0.0)

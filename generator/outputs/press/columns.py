@@ -52,6 +52,13 @@ def flow(blocks: Sequence[Block], height: float, count: int, white: float = 1.0)
     return Flow(tuple(placed), length)
 
 
+def goes_in(blocks: Sequence[Block], height: float, count: int, white: float = 1.0) -> bool:
+    """Whether the blocks have room in so many columns; for one column their sum tells."""
+    if count > 1:
+        return flow(blocks, height, count, white) is not None
+    return stack_length(blocks, white) <= height + _CLOSE
+
+
 def _held(blocks: Sequence[Block], number: int, white: float) -> float:
     """Height of a block together with those it must not be parted from."""
     total = blocks[number].height
@@ -78,5 +85,10 @@ def level(blocks: Sequence[Block], height: float, count: int, white: float = 1.0
 
 
 def total(blocks: Sequence[Block], white: float = 1.0) -> float:
-    """Length of all blocks under one another in mm."""
-    return sum(block.gap * white + block.height for block in blocks)
+    """Length of all blocks under one another in mm, with the white above the first."""
+    return sum([block.gap * white + block.height for block in blocks])
+
+
+def stack_length(blocks: Sequence[Block], white: float = 1.0) -> float:
+    """The same from the top of the first block, as in a column."""
+    return total(blocks, white) - (blocks[0].gap * white if blocks else 0.0)

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from math import atan2, degrees
 
 from generator.outputs.press.blocks import Block, marks_of
-from generator.outputs.press.columns import Flow, flow, level
+from generator.outputs.press.columns import Flow, goes_in, level
 from generator.outputs.press.drawing import Across, Box, Mark, Sheet
 from generator.outputs.press.panels import panels
 from generator.outputs.press.paper import Paper
@@ -38,7 +38,7 @@ def _opened(made: Plan) -> Flow | None:
     low, high = 1.0, _OPEN
     for _ in range(5):
         middle = (low + high) / 2
-        fits = flow(made.blocks, made.height, made.count, middle)
+        fits = goes_in(made.blocks, made.height, made.count, middle)
         low, high = (middle, high) if fits else (low, middle)
     return level(made.blocks, made.height, made.count, low)
 

@@ -47,10 +47,14 @@ def bold() -> Face:
     return _read("IBMPlexSansCondensed-Bold.ttf", "IBM Plex Sans")
 
 
+def composed(text: str) -> str:
+    """The same text composed (NFC), each tab or line break a space."""
+    return unicodedata.normalize("NFC", text).replace("\t", " ").replace("\n", " ")
+
+
 def tidy(text: str) -> str:
-    """The same text composed (NFC), with each run of white space as one space; no-break spaces stay."""
-    composed = unicodedata.normalize("NFC", text)
-    return " ".join(part for part in composed.replace("\t", " ").replace("\n", " ").split(" ") if part)
+    """The same, with each run of spaces as one; no-break spaces stay."""
+    return " ".join(part for part in composed(text).split(" ") if part)
 
 
 def printable(letters: Iterable[str]) -> frozenset[str]:

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from generator.outputs.press.around import Around, Surroundings
 from generator.outputs.press.blocks import Block
-from generator.outputs.press.columns import flow, total
+from generator.outputs.press.columns import goes_in, total
 from generator.outputs.press.letters import Letters
 from generator.outputs.press.paper import Paper
 from generator.outputs.press.reckoner import reckoner, set_table
@@ -75,7 +75,7 @@ class Plan:
             return False
         if self.needed > (around.height + around.letters.space) * self.count:
             return False
-        return flow(self.blocks, around.height, self.count) is not None
+        return goes_in(self.blocks, around.height, self.count)
 
 
 @dataclass(frozen=True, slots=True)

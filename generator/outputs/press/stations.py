@@ -50,7 +50,9 @@ def set_place(number: str, title: str, marks: Sequence[CardMark] = ()) -> SetPla
     return SetPlace(number, words_of((Run(title, bold=True),)), tuple(marks))
 
 
-def place_head(place: SetPlace, left: float, room: float, letters: Letters) -> Block:
+def place_head(
+    place: SetPlace, left: float, room: float, letters: Letters, *, gap: float = 0.0, keep: bool = False
+) -> Block:
     """A line of its own for a stay: disc, name of the place from `left` mm, how the part must arrive."""
     disc, cap = letters.disc, letters.place
     start = max(left, station_width(place.number, letters) + letters.gap)
@@ -67,7 +69,7 @@ def place_head(place: SetPlace, left: float, room: float, letters: Letters) -> B
         height = max(height, y + block.height)
         x += across + letters.gap
     drawn = Late(partial(_drawn, place.number, (start, top, name), tuple(pills), height, letters))
-    return Block(height, ((0.0, 0.0, drawn),), split=not name.found.whole)
+    return Block(height, ((0.0, 0.0, drawn),), gap, keep, None, not name.found.whole)
 
 
 def _drawn(number: str, name: Part, pills: tuple[Part, ...], height: float, letters: Letters) -> Block:

@@ -135,8 +135,7 @@ def _headed_stay(made: SetStay, columns: Columns, letters: Letters) -> Iterator[
     stay, again = made.stay, _again(made, columns, letters)
     gap, tie = letters.space, 0.0
     if stay.placed:
-        head = place_head(made.place, columns.sentence, columns.room, letters)
-        yield head._replace(gap=gap, keep=True)
+        yield place_head(made.place, columns.sentence, columns.room, letters, gap=gap, keep=True)
         gap, tie = letters.gap * 0.6, letters.bar
     for row in made.rows:
         yield step_row(row, columns, letters, gap=gap, again=again, tie=tie)

@@ -9,7 +9,7 @@ from typing import NamedTuple
 
 from generator.outputs.press.drawing import Line, Run
 from generator.outputs.press.holding import held
-from generator.outputs.press.metrics import bold, medium, tidy
+from generator.outputs.press.metrics import bold, composed, medium
 
 Word = tuple[str, bool, float]
 _HAIR = 1e-9
@@ -52,22 +52,23 @@ def words_of(runs: tuple[Run, ...]) -> Paragraph:
     words = [
         (word, run.bold, _em_width(word, run.bold))
         for run in runs
-        for word in tidy(run.text).split(" ")
+        for word in composed(run.text).split(" ")
         if word
     ]
     return _laid(words or [("", False, 0.0)])
 
 
 def _laid(words: Sequence[Word]) -> Paragraph:
-    spaces = (_em_width(" ", False), _em_width(" ", True))
+    spaces = _em_width(" ", False), _em_width(" ", True)
     starts, ends = [], []
-    end = 0.0
-    for number, word in enumerate(words):
-        start = end + (spaces[word[1]] if number else 0.0)
-        end = start + word[2]
+    # The first word has no space before it.
+    end = -spaces[words[0][1]]
+    for _, heavy, wide in words:
+        start = end + spaces[heavy]
+        end = start + wide
         starts.append(start)
         ends.append(end)
-    widest = max(word[2] for word in words)
+    widest = max([word[2] for word in words])
     return Paragraph(tuple(words), tuple(starts), tuple(ends), widest, held([word[0] for word in words]))
 
 
