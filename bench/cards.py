@@ -120,8 +120,8 @@ def _drawn(mark: Mark) -> Iterator[str]:
             yield f"<img style='{at}width:{mark.size:.3f}mm' alt='{escape(mark.alt)}' src='{source}'>"
         case Code():
             svg = (
-                f"<svg xmlns='http://www.w3.org/2000/svg' viewBox='0 0 {mark.modules} {mark.modules}'>"
-                f"<path d='{mark.path}'/></svg>"
+                f"<svg xmlns='http://www.w3.org/2000/svg' viewBox='0 -.5 {mark.modules} {mark.modules}'>"
+                f"<path stroke='#000' d='{mark.path}'/></svg>"
             )
             source = f"data:image/svg+xml,{quote(svg)}"
             yield f"<img style='{at}width:{mark.size:.3f}mm' alt='{escape(mark.alt)}' src=\"{source}\">"

@@ -83,5 +83,4 @@ def inked(code: Code) -> frozenset[tuple[int, int]]:
             found |= {(int(x) + n, int(y)) for n in range(int(right))}
         start = (0.0, 0.0) if step == "M" else (x, y)
         x, y = start[0] + float(right), start[1] + float(down or 0)
-        assert y % 1 == 0.5
     return frozenset(found)

@@ -35,4 +35,4 @@ def _modules(address: str) -> tuple[int, str]:
         path = path.replace(run, stroke)
     # The next row begins where this one did, a module lower.
     rows = path.replace(b"\n", b"m-%d 1" % side).decode()
-    return side + 2 * quiet, f"M{quiet} {quiet}.5{rows}"
+    return side + 2 * quiet, f"M{quiet} {quiet}{rows}"

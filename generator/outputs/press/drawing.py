@@ -63,7 +63,10 @@ class Sign(NamedTuple):
 
 
 class Code(NamedTuple):
-    """A QR code's dark modules as an SVG path of strokes on a grid of `modules`, quiet zone included."""
+    """A QR code's dark modules as an SVG path on a grid of `modules`, quiet zone included.
+
+    Strokes run along whole numbers, so that the grid begins half a module above 0.
+    """
 
     x: float
     y: float
