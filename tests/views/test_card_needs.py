@@ -4,7 +4,9 @@ import pytest
 
 from generator.model.translation import is_sentence
 from generator.views.card import CardStep, CardView
-from tests.press.demo_cards import all_cards, name
+from generator.views.filling.step import step_view
+from generator.views.filling.telling import telling
+from tests.press.demo_cards import all_cards, facts, name, shown
 
 
 def card(wanted: str) -> CardView:
@@ -52,6 +54,25 @@ def test_a_machine_is_looked_at_before_it_is_started() -> None:
     # What a step of its own opens is looked at there; a spray is begun with a dripping part in the hand.
     assert step("copper-the-holes/coat-card", "fix").before == ""
     assert step("copper-the-holes/etch-card", "rinse-5").before == ""
+
+
+def test_the_page_says_what_the_card_says_to_see_first() -> None:
+    """A machine that is heated is looked at cold: its temperature is no part of that look."""
+    checked = 0
+    for study in shown().studies:
+        told = telling(study, facts().formulas)
+        steps = {str(one.id): one for one in study.procedure.steps}
+        for seen in all_cards():
+            if seen.procedure != study.procedure.id or seen.language != "en":
+                continue
+            for row in (row for row in seen.steps if row.before):
+                view = step_view(told, steps[row.id])
+                assert view.look.endswith(row.before), (name(seen), row.id)
+                assert view.look_fail is not None
+                checked += 1
+                if view.verb != "Put in":
+                    assert view.look == row.before, (name(seen), row.id)
+    assert checked > 5
 
 
 def test_the_gravest_hazard_stands_first_and_none_of_a_mixture_is_lost() -> None:

@@ -23,8 +23,9 @@ from generator.views.filling.card_doing import (
     target_shown,
 )
 from generator.views.filling.card_phrases import Phrases, phrases
-from generator.views.filling.card_seen import BEGINNING, Row, seen_shown
+from generator.views.filling.card_seen import Row, seen_shown
 from generator.views.filling.discarded import discarded
+from generator.views.filling.first_looks import first_begun
 from generator.views.filling.translation import Words
 from generator.views.told import show_current, show_time, sounds
 
@@ -44,10 +45,9 @@ def card_steps(
     numbers, wanted = step_numbers(study), set(card.stages)
     shown = [one for one in study.steps() if one.stage.stage in wanted and one.mends is None]
     first = {str(one.step.at): str(one.step.id) for one in reversed(shown)}
-    begun = {str(one.step.at): str(one.step.id) for one in reversed(shown) if one.step.do in BEGINNING}
     row = Row(
         study, words, fixed, phrases(words.language), formulas, numbers, last_mains_water(study), called,
-        frozenset(first.values()), frozenset(begun.values()),
+        frozenset(first.values()), first_begun(one.step for one in shown),
     )  # fmt: skip
     return tuple(_row(row, located) for located in shown)
 

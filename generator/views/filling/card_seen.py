@@ -10,11 +10,9 @@ from generator.study import Study
 from generator.units import show_quantity
 from generator.views.card_words import CardWords
 from generator.views.filling.card_phrases import Phrases
+from generator.views.filling.first_looks import looked_at_first
 from generator.views.filling.translation import Words
 from generator.views.told import show_reading
-
-# With these a machine is started, or something is put into it; a rinse is begun with the part in the hand.
-BEGINNING = ("put-in", "set", "heat", "add", "clean")
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,17 +81,10 @@ def _not_right(row: Row, step: Step, place: Place) -> tuple[str, str]:
 
 def _before(row: Row, step: Step, place: Place | None) -> tuple[str, str]:
     """The look of a place that nobody opens by a step of its own, where work begins there."""
-    if place is None or not place.look or not _begins(row, step, place):
+    if place is None or not place.look or not looked_at_first(row.study, step, place, row.first_begun):
         return "", ""
     look = row.words.lab("places", str(step.at), "look", place.look)
     return look, _calling(row, *_not_right(row, step, place))
-
-
-def _begins(row: Row, step: Step, place: Place) -> bool:
-    """Whether a machine is started here, or a door opened, that no step of its own opens."""
-    if place.cover == "lid" or str(step.id) not in row.first_begun:
-        return False
-    return not any(found.step.do == "open" and found.step.at == step.at for found in row.study.steps())
 
 
 def _calling(row: Row, text: str, call: str) -> str:

@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from generator.model import FormulaRef, Lab, Leg, Place, Step
 from generator.units import UnitsError, read_window, show_counted, show_quantity, show_window
 from generator.views.addresses import calculator_address, picture_path
+from generator.views.filling.first_looks import looked_at_first
 from generator.views.filling.states import state_badges
 from generator.views.filling.step_checks import fail_view, record_views, watch_words
 from generator.views.filling.step_meets import hazard_signs, met_lines, waste_fact
@@ -37,7 +38,7 @@ def step_view(told: Telling, step: Step, changed: str = "", source: SourceView |
     """Everything about one step, finished; `changed` and `source` as the view has them."""
     study, lab = told.study, told.study.lab
     place = study.place(step.at)
-    opens = place is not None and _opens(step, place)
+    look = _look(told, step, place) if place else ""
     moment = told.moments.get(str(step.id))
     return StepView(
         id=str(step.id),
@@ -52,8 +53,8 @@ def step_view(told: Telling, step: Step, changed: str = "", source: SourceView |
         hazards=tuple(hazard_signs(told, step, place)),
         settings=tuple(_settings(told, step, place)),
         lines=tuple(met_lines(told, step, place)),
-        look=_look(step, place) if place and opens else "",
-        look_fail=_look_fail(lab, place) if place and opens else None,
+        look=look,
+        look_fail=_look_fail(lab, place) if place and look else None,
         check=step.check or "",
         fail=fail_view(told, step.fail),
         watch=watch_words(step),
@@ -90,8 +91,13 @@ def _opens(step: Step, place: Place) -> bool:
     return step.do == "open" or (step.do == "put-in" and place.cover != "lid")
 
 
-def _look(step: Step, place: Place) -> str:
-    """What is looked for on opening: what the step says where the place is not as it usually is."""
+def _look(told: Telling, step: Step, place: Place) -> str:
+    """What is looked for on opening; what the step says where the place is not as it usually is.
+
+    A machine that is started here need not be warm yet.
+    """
+    if not _opens(step, place):
+        return (place.look or "") if looked_at_first(told.study, step, place, told.begun) else ""
     if step.look:
         return str(step.look)
     parts = (window_words(place.temperature), place.look or "")

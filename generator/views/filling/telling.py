@@ -8,6 +8,7 @@ from generator.hazards import Edition
 from generator.model import Step
 from generator.study import Study
 from generator.views.addresses import procedure_address
+from generator.views.filling.first_looks import first_begun
 from generator.views.shown import LinkView
 from generator.walk import Moment
 
@@ -16,7 +17,8 @@ from generator.walk import Moment
 class Telling:
     """What a step is told from: the study, the formulas, each step's number and first moment.
 
-    `limited` are the steps that must be reached within a time, `base` is what everybody wears anyway.
+    `limited` are the steps that must be reached within a time, `begun` those that are the first to begin work
+    at their place; `base` is what everybody wears anyway.
     """
 
     study: Study
@@ -24,6 +26,7 @@ class Telling:
     numbers: dict[str, str]
     moments: dict[str, Moment]
     limited: tuple[Step, ...]
+    begun: frozenset[str]
     base: frozenset[str]
 
     @property
@@ -46,4 +49,4 @@ def telling(study: Study, formulas: Mapping[str, Formula]) -> Telling:
     moments: dict[str, Moment] = {}
     for moment in study.walk.straight:
         moments.setdefault(str(moment.step.id), moment)
-    return Telling(study, formulas, numbers, moments, limited, base)
+    return Telling(study, formulas, numbers, moments, limited, first_begun(steps), base)
