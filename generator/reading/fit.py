@@ -6,7 +6,7 @@ from typing import Any, TypeVar, get_args
 from pydantic import ValidationError
 
 from generator.model import MARKS, WHERE, Located, Text
-from generator.problems import Level, Location, Problem
+from generator.problems import Level, Location, Problem, missing
 
 _Noun = TypeVar("_Noun", bound=Located)
 _ROUNDS = 8
@@ -91,7 +91,10 @@ def _unknown_key(noun: type[Located], data: Any, path: Any, where: Location, ste
     near = get_close_matches(key, known, 1)
     fix = f"did you mean `{near[0]}`?" if near else f"use one of: {', '.join(known)}"
     holder = _holder(data, path[:-1])
-    return Problem("unknown-key", Level.ERROR, where, f'{holder} has no field named "{key}"', fix, step)
+    # Whoever translates the field finds it missing for the same reason.
+    explains = (missing("field", near[0], where.file),) if near and len(path) == 1 else ()
+    said = f'{holder} has no field named "{key}"'
+    return Problem("unknown-key", Level.ERROR, where, said, fix, step, explains=explains)
 
 
 def _fields(noun: type[Located], path: tuple[str | int, ...]) -> list[str]:

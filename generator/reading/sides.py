@@ -61,6 +61,7 @@ def _holder(path: str) -> str:
 def _unknown(holder: str, where: Location, known: set[str], procedure: Procedure) -> Problem:
     group, _, id = holder.rpartition(".")
     ids = [name.rpartition(".")[2] for name in known if name.rpartition(".")[0] == group]
+    kind = "field" if not group else group[:-1] if group in ("steps", "stages", "cards") else ""
     where_not = f"under `{group.removeprefix('lab.')}`" if group else "in the procedure"
     return Problem(
         "unknown-name",
@@ -68,9 +69,7 @@ def _unknown(holder: str, where: Location, known: set[str], procedure: Procedure
         where,
         f'there is no "{id}" {where_not} to translate',
         nearest(id, ids),
-        causes=(missing(group[:-1], id, procedure.where.file),)
-        if group in ("steps", "stages", "cards")
-        else (),
+        causes=(missing(kind, id, procedure.where.file),) if kind else (),
     )
 
 

@@ -49,6 +49,14 @@ error[no-emergency-line]: no emergency line is named
 """)
 
 
+def test_a_mistyped_field_is_told_once_though_it_is_translated(tmp_path: Path, capsys: Capsys) -> None:
+    mistyped = '{stop_rule: "~", stop_rul: Lid on. Call.}'
+    make_lab(tmp_path, procedure=mistyped, **{"clean-a-plate.es.yml": "language: es\nstop_rule: Tapa.\n"})
+    run = run_newel(capsys, "check")
+    assert (run.status, run.out.count('stop_rul"')) == (1, 1)
+    assert "did you mean `stop_rule`?\n   = and 1 more that follows from this" in run.out
+
+
 @pytest.mark.parametrize(
     "words",
     [
