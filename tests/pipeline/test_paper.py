@@ -65,9 +65,24 @@ def test_a_run_sheet_carries_the_sums_of_the_job() -> None:
     (study,) = (study for study in two().studies if study.procedure.id == LINE)
     table = next(part for part in run_sheet_view(study, facts()).parts if isinstance(part, PaperTable))
     cells = [(cell.text or cell.lead).replace("\u00a0", " ") for row in table.rows for cell in row]
-    assert cells[cells.index("Area") + 1] == "2.57 dm²"
+    assert cells[cells.index("Area to be plated") + 1] == "2.57 dm²"
     assert "5.0 A" in cells
     assert "54 min" in cells
+
+
+def test_a_sum_bears_its_formulas_title_with_the_authors_name() -> None:
+    """A bare "salt" or "found" says too little; "area" says no more than the title does."""
+    rows = {
+        (cell.text or cell.lead): study.procedure.id
+        for study in shown().studies
+        for part in run_sheet_view(study, facts()).parts
+        if isinstance(part, PaperTable)
+        for row in part.rows
+        for cell in row
+    }
+    assert rows["Solid for a new bath (salt)"] == "make-up-the-copper-bath"
+    assert rows["Sulfuric acid by titration with sodium hydroxide (found)"] == "titrate-the-copper-bath"
+    assert "Area to be plated" in rows
 
 
 def test_every_reading_of_the_procedure_has_a_blank() -> None:

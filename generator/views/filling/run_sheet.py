@@ -113,12 +113,14 @@ def _cell(name: object, value: object) -> str:
 
 
 def _sum_name(told: _Telling, sum: Sum) -> str:
+    """What a formula works out, with the author's own name for it ("salt") where that says more."""
     owner, _, field = sum.key.rpartition(".")
-    if owner == "job":
-        return named(field)
     formula = told.formulas.get(sum.formula)
-    number = told.numbers.get(owner, "")
     title = formula.title if formula else named(sum.formula)
+    if owner == "job":
+        own = named(field).lower()
+        return title if own in title.lower() else f"{title} ({own})"
+    number = told.numbers.get(owner, "")
     return f"{title} ({ENGLISH.at_step(number)})" if number else title
 
 
