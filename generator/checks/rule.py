@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import repeat
 
 from generator.problems import Problem, RuleDoc
@@ -23,6 +24,7 @@ class Rule:
         return not needs or all(map(_has, repeat(study), needs))
 
 
+@lru_cache(maxsize=64)
 def _has(study: LabStudy, noun: str) -> bool:
     if noun == "english":
         return study.lab.lab.language.split("-")[0] == "en"

@@ -1,5 +1,7 @@
 """Prints quantities as NIST SP 811 asks: a no-break space before the unit, a true minus, thin groups."""
 
+from functools import lru_cache
+
 from generator.units.quantity import Counted, Quantity, Tolerance, Window
 from generator.units.table import UNITS
 
@@ -9,6 +11,7 @@ MINUS = "\u2212"
 _RAISED = str.maketrans("-0123456789", "\u207b\u2070\u00b9\u00b2\u00b3\u2074\u2075\u2076\u2077\u2078\u2079")
 
 
+@lru_cache(maxsize=1024)
 def show_number(number: float, decimals: int | None = None, digits: int | None = None) -> str:
     """A number for print: as many decimals, or else as many significant digits, as asked for.
 
