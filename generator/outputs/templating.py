@@ -87,6 +87,7 @@ def _environment() -> Environment:
         auto_reload=False,
         cache_size=-1,
     )
+    environment.globals.clear()  # no template asks for the engine's own, and each page would gather them
     for name, change in _FILTERS:
         environment.filters[name] = change
     return environment
