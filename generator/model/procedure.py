@@ -1,5 +1,6 @@
 """One procedure: who, what for, its stages of steps, its cards, and what is lived with."""
 
+from itertools import chain
 from typing import Annotated
 
 from pydantic import Field
@@ -186,4 +187,4 @@ class Procedure(Located):
     @property
     def steps(self) -> tuple[Step, ...]:
         """All steps of the straight run, in order; mends stand inside their `fail`."""
-        return tuple(step for stage in self.stages for step in stage.steps)
+        return tuple(chain.from_iterable(stage.steps for stage in self.stages))

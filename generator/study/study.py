@@ -12,7 +12,7 @@ from generator.study.answers import Answers
 from generator.study.sentences import Said, of_equipment, of_lab, of_procedure, of_step
 from generator.study.uses import Uses
 from generator.sums import Sums
-from generator.walk import Moment, Walk, walk_through
+from generator.walk import Ground, Moment, Totals, Walk, totals, walk_through
 
 
 class Located(NamedTuple):
@@ -98,6 +98,11 @@ class Study(LabStudy):
         for row in self.placed:
             verbs.setdefault(row[0].step.do, []).append(row)
         return verbs
+
+    @cached_property
+    def totals(self) -> Totals:
+        """What the straight run needs, by attention."""
+        return totals(Ground(self.lab, self.procedure, self.sums), self.walk)
 
     def steps(self) -> tuple[Located, ...]:
         """Every step with its stage, mends behind the step that they mend."""

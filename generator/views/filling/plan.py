@@ -9,13 +9,13 @@ from generator.units import Clock, show_window
 from generator.views.filling.several import several_view
 from generator.views.filling.words import counted, low, spoken_time
 from generator.views.plan import PlanStepView, PlanView, SessionView
-from generator.walk import Ground, Moment, stretches, totals
+from generator.walk import Ground, Moment, stretches
 
 
 def plan_view(study: Study) -> PlanView:
     """Every step of the straight run with its minutes, the pauses, and what cannot be left half-way."""
     ground = Ground(study.lab, study.procedure, study.sums)
-    found = totals(ground, study.walk)
+    found = study.totals
     points = points_of_no_return(ground, study.walk)
     numbers = {str(step.id): str(number) for number, step in enumerate(study.procedure.steps, 1)}
     named = {point.at: point.stage for point in points}

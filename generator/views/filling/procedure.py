@@ -40,7 +40,6 @@ from generator.views.procedure import (
     SymptomView,
 )
 from generator.views.shown import BannerView, FactView, LinkView, SignView, SourceView
-from generator.walk import Ground, totals
 
 
 def procedure_view(
@@ -112,7 +111,7 @@ def _facts(study: Study) -> Iterator[FactView]:
     yield FactView("Who", role_title(lab, procedure.who))
     if procedure.also_present:
         yield FactView("Also present", role_title(lab, procedure.also_present))
-    found = totals(Ground(lab, procedure, study.sums), study.walk)
+    found = study.totals
     if found.all:
         yield FactView("Whole run", spoken_time(found.all), sum="plan.total")
         yield FactView("Hands-on", spoken_time(found.hands_on))

@@ -1,13 +1,14 @@
 """The strip of a run, from the straight run of its walk."""
 
 from collections.abc import Iterator
+from math import ceil, floor
 
 from generator.study import Study
 from generator.units import show_window
 from generator.views.filling.strip_bands import bands
 from generator.views.filling.words import joined, low, spoken_time
 from generator.views.strip import BandView, PauseMarkView, SpanView, StripView, VisitView
-from generator.walk import Ground, Moment, totals
+from generator.walk import Moment
 
 
 def strip_view(study: Study) -> StripView | None:
@@ -18,6 +19,7 @@ def strip_view(study: Study) -> StripView | None:
     numbers = {str(step.id): str(number) for number, step in enumerate(study.procedure.steps, 1)}
     visits = tuple(_visit(moment, numbers) for moment in run)
     found = tuple(bands(study, run, numbers))
+    cells = [_cells(band, len(run)) for band in found]
     return StripView(
         procedure=study.procedure.id,
         title=f"The run of: {study.procedure.title}",
@@ -27,7 +29,7 @@ def strip_view(study: Study) -> StripView | None:
         bands=found,
         pauses=tuple(_pauses(run)),
         columns=("Step", "From the start", "Lasts", *(band.name for band in found)),
-        rows=tuple(_row(visit, index, found) for index, visit in enumerate(visits)),
+        rows=tuple(map(_row, visits, *cells)),
     )
 
 
@@ -54,7 +56,7 @@ def _pauses(run: tuple[Moment, ...]) -> Iterator[PauseMarkView]:
 
 
 def _said(study: Study, found: tuple[BandView, ...]) -> str:
-    spent = totals(Ground(study.lab, study.procedure, study.sums), study.walk)
+    spent = study.totals
     by_attention = (
         (spent.hands_on, "hands-on"),
         (spent.here, "waiting here"),
@@ -68,16 +70,15 @@ def _said(study: Study, found: tuple[BandView, ...]) -> str:
     return f"{time} Drawn over the time: {joined(low(band.name) for band in found)}."
 
 
-def _row(visit: VisitView, index: int, found: tuple[BandView, ...]) -> tuple[str, ...]:
+def _row(visit: VisitView, *cells: str) -> tuple[str, ...]:
     lasts = spoken_time((visit.end - visit.start) * 60) if visit.end > visit.start else ""
-    cells = (_cell(band, index) for band in found)
     return (visit.say, spoken_time(visit.start * 60), lasts, *cells)
 
 
-def _cell(band: BandView, index: int) -> str:
-    met = (span.said for lane in band.lanes for span in lane.spans if _meets(span, index) and span.said)
-    return ", ".join(dict.fromkeys(met))
-
-
-def _meets(span: SpanView, index: int) -> bool:
-    return span.start < index + 1 and span.end > index
+def _cells(band: BandView, count: int) -> tuple[str, ...]:
+    """What a band says at each visit, everything once."""
+    told: list[dict[str, None]] = [{} for _ in range(count)]
+    for span in (span for lane in band.lanes for span in lane.spans if span.said):
+        for index in range(floor(span.start), ceil(span.end)):
+            told[index][span.said] = None
+    return tuple(map(", ".join, told))

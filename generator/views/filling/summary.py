@@ -13,7 +13,7 @@ from generator.views.posted import StandingView
 from generator.views.report import WalkedView
 from generator.views.shown import LinkView
 from generator.views.summary import CountsView, ProcedureSummary, SeenView
-from generator.walk import Ground, stretches, totals
+from generator.walk import stretches
 
 
 def summary_of(study: Study, standing: StandingView | None = None) -> ProcedureSummary:
@@ -41,7 +41,7 @@ def summary_of(study: Study, standing: StandingView | None = None) -> ProcedureS
 
 def _row(study: Study) -> RowView:
     procedure = study.procedure
-    seconds = totals(Ground(study.lab, procedure, study.sums), study.walk).all
+    seconds = study.totals.all
     who = role_title(study.lab, procedure.who)
     detail = (
         f"{who}, with the {low(role_title(study.lab, procedure.also_present))}"
@@ -137,7 +137,7 @@ def _steps(study: Study) -> Iterator[tuple[str, str]]:
 
 def _walked(study: Study) -> WalkedView:
     walk = study.walk
-    spent = totals(Ground(study.lab, study.procedure, study.sums), walk)
+    spent = study.totals
     longest = max(stretches(walk), key=lambda stretch: stretch.seconds, default=None)
     span = f"{spoken_time(longest.seconds)}, {longest.first} to {longest.last}" if longest else ""
     return WalkedView(
@@ -165,6 +165,6 @@ def _counts(study: Study) -> CountsView:
         moments=len(walk.moments),
         paths=len(walk.paths) + 1,
         acts=sum(step.do == "act" for step in study.procedure.steps),
-        untimed=totals(Ground(study.lab, study.procedure, study.sums), walk).untimed,
+        untimed=study.totals.untimed,
         finished=walk.finished,
     )
