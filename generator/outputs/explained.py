@@ -1,6 +1,7 @@
 """Words of the lab explained in place, each where a page uses it first."""
 
 import re
+from functools import lru_cache
 
 from markupsafe import Markup, escape
 
@@ -25,7 +26,7 @@ class Explained:
         if not self._left:
             return escape(text)
         shown, end = Markup(""), 0
-        for found in self._pattern().finditer(text):
+        for found in _pattern(tuple(self._left)).finditer(text):
             word = found[1].lower()
             is_other = word in self._verbs and word != verb.lower()
             entry = None if is_other else self._left.pop(word, None)
@@ -38,6 +39,8 @@ class Explained:
             end = found.end()
         return shown + escape(text[end:])
 
-    def _pattern(self) -> re.Pattern[str]:
-        words = sorted(self._left, key=len, reverse=True)
-        return re.compile(rf"\b({'|'.join(map(re.escape, words))})s?\b", re.IGNORECASE)
+
+@lru_cache(maxsize=256)
+def _pattern(left: tuple[str, ...]) -> re.Pattern[str]:
+    words = sorted(left, key=len, reverse=True)
+    return re.compile(rf"\b({'|'.join(map(re.escape, words))})s?\b", re.IGNORECASE)
