@@ -2,6 +2,7 @@
 
 import datetime
 from collections.abc import Mapping
+from functools import cache
 from typing import Any
 
 from generator.model import ID, MARKS, WHERE, FormulaRef, Leg, Located, Number, Portion, Reading
@@ -13,13 +14,21 @@ _OURS = ("where", "marks")
 def plain_noun(noun: Located, without: tuple[str, ...] = ()) -> dict[str, Any]:
     """Every field that says something, by the author's name for it; one spelling for each value."""
     out: dict[str, Any] = {}
-    for name, field in type(noun).model_fields.items():
+    for name, shown, usual in _fields_of(type(noun)):
         value = getattr(noun, name)
-        if name in (*_OURS, *without) or field.validation_alias == ID or value is None:
-            continue
-        if value != field.get_default(call_default_factory=True):
-            out[str(field.alias or name)] = plain_value(value)
+        if value is not None and name not in without and value != usual:
+            out[shown] = plain_value(value)
     return out
+
+
+@cache
+def _fields_of(kind: type[Located]) -> tuple[tuple[str, str, Any], ...]:
+    """An author's fields of a noun: name, the author's name for it, and what it is where nothing is said."""
+    return tuple(
+        (name, str(field.alias or name), field.get_default(call_default_factory=True))
+        for name, field in kind.model_fields.items()
+        if name not in _OURS and field.validation_alias != ID
+    )
 
 
 def plain_value(value: object) -> Any:
