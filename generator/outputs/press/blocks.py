@@ -79,19 +79,6 @@ def marks_of(block: Block, x: float, y: float) -> Iterator[Mark]:
             yield moved(part, x + right, y + down)
 
 
-def paragraph(
-    runs: Sequence[Run],
-    rooms: float | tuple[float, ...],
-    cap: float,
-    *,
-    role: Role = "text",
-    align: Align = "left",
-    ink: Ink = "black",
-) -> Words:
-    """Runs cut into lines; `rooms` gives the room of each line in mm, the last one goes on."""
-    return words_in(words_of(tuple(runs)), rooms, cap, role=role, align=align, ink=ink)
-
-
 def words_in(
     laid: Paragraph,
     rooms: float | tuple[float, ...],
@@ -101,7 +88,7 @@ def words_in(
     align: Align = "left",
     ink: Ink = "black",
 ) -> Words:
-    """The same for words that were measured before."""
+    """Measured words cut into lines; `rooms` gives the room of each line in mm, the last one goes on."""
     if isinstance(rooms, tuple):
         return Words(cut_words(laid, [room / cap for room in rooms]), max(rooms), cap, role, align, ink)
     return Words(cut_words(laid, (rooms / cap,)), rooms, cap, role, align, ink)

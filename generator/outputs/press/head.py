@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from functools import partial
 from typing import NamedTuple
 
-from generator.outputs.press.blocks import Block, Late, Part, abreast, paragraph, stacked, words_block
+from generator.outputs.press.blocks import Block, Late, Part, abreast, stacked, words_block, words_in
 from generator.outputs.press.drawing import Box, Run
 from generator.outputs.press.letters import Letters
 from generator.outputs.press.wrapping import Paragraph, words_of
@@ -113,7 +113,7 @@ def _discs(stations: tuple[str, ...], room: float, letters: Letters) -> Block:
     for place, number in enumerate(stations):
         x = room - (len(stations) - place) * (size + letters.gap) + letters.gap
         cap = letters.signal * {1: 1.0, 2: 0.8}.get(len(number), 0.6)
-        text = paragraph((Run(number, bold=True),), size, cap, align="center", ink="white")
+        text = words_in(words_of((Run(number, bold=True),)), size, cap, align="center", ink="white")
         parts.append((x, 0.0, Box(0.0, 0.0, size, size, fill="black", radius=size / 2)))
         parts.append((x, (size - cap) / 2, text))
     return Block(size, tuple(parts))

@@ -4,10 +4,10 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from math import ceil
 
-from generator.outputs.press.blocks import Block, Part, paragraph, stacked, text_block
+from generator.outputs.press.blocks import Block, Part, stacked, text_block, words_in
 from generator.outputs.press.drawing import Box, Ink, Run
 from generator.outputs.press.letters import DESCENT, Letters
-from generator.outputs.press.wrapping import width
+from generator.outputs.press.wrapping import width, words_of
 from generator.views.day_plan import BarView, LaneView
 from generator.views.paper import PaperLines
 
@@ -92,7 +92,7 @@ def _clock(field: _Field, height: float, top: float, letters: Letters) -> Iterat
         shown = f"{minute // 60:02d}:{minute % 60:02d}"
         half = width(shown, cap) / 2
         if x - half >= field.left - letters.gap and x + half <= field.left + field.wide + letters.gap:
-            text = paragraph((Run(shown),), 2 * half + 0.01, cap, role="mute")
+            text = words_in(words_of((Run(shown),)), 2 * half + 0.01, cap, role="mute")
             yield x - half, 0.3 * cap, text
         minute += step
 
@@ -114,7 +114,7 @@ def _bar(bar: BarView, field: _Field, y: float, letters: Letters) -> Iterator[Pa
     if bar.text and wants + 2 * edge <= wide:
         ink: Ink = "white" if bar.kind == "hands" else "black"
         runs = (Run(bar.text, bold=True),)
-        text = paragraph(runs, wide, letters.text, align="center", role="mute", ink=ink)
+        text = words_in(words_of(runs), wide, letters.text, align="center", role="mute", ink=ink)
         yield x, down + (high - letters.text) / 2, text
 
 
@@ -126,5 +126,5 @@ def _ends(chart: PaperLines, field: _Field, height: float, letters: Letters) -> 
         yield x - letters.bar / 2, 1.6 * letters.text, line
         wide = width(words, letters.text, heavy=True)
         runs = (Run(words.replace(" ", "\u00a0"), bold=True),)
-        text = paragraph(runs, wide + 0.01, letters.text, role="mute")
+        text = words_in(words_of(runs), wide + 0.01, letters.text, role="mute")
         yield x - wide - letters.gap, height - (1 + DESCENT) * letters.text, text

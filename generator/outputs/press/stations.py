@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from functools import partial
 from typing import NamedTuple
 
-from generator.outputs.press.blocks import Block, Late, Part, paragraph, words_in
+from generator.outputs.press.blocks import Block, Late, Part, words_in
 from generator.outputs.press.drawing import Box, Run
 from generator.outputs.press.letters import DESCENT, Letters
 from generator.outputs.press.pills import over, pill
@@ -21,7 +21,7 @@ def station(number: str, letters: Letters) -> tuple[Part, ...]:
         rim = Box(0.0, 0.0, ring, ring, line=letters.bar, fill="white", radius=ring / 2)
         return ((letters.bar / 2, edge, rim),)
     cap, wide = _number_cap(number, letters), station_width(number, letters)
-    text = paragraph((Run(number, bold=True),), wide, cap, align="center", ink="white")
+    text = words_in(words_of((Run(number, bold=True),)), wide, cap, align="center", ink="white")
     disc = Box(0.0, 0.0, wide, size, fill="black", radius=size / 2)
     return ((0.0, 0.0, disc), (0.0, (size - cap) / 2, text))
 
