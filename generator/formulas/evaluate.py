@@ -6,6 +6,7 @@ from dataclasses import dataclass, field
 from functools import lru_cache
 
 from generator.formulas import arithmetic
+from generator.formulas.rising import stays_true
 from generator.formulas.tape import (
     Column,
     Constant,
@@ -43,6 +44,7 @@ class _Run:
 
 
 Worked = Callable[[_Run], float]
+Finder = Callable[[float, float, Callable[[float], bool]], float]
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,7 +100,8 @@ def _worker(node: Node, made: Mapping[int, Worked]) -> Worked:
         case Product(low, high, index, body):
             return _product(made[id(low)], made[id(high)], id(index), made[id(body)])
         case Smallest(low, high, index, condition):
-            return _smallest(made[id(low)], made[id(high)], id(index), made[id(condition)])
+            find = _halved if stays_true(condition, index) else _first
+            return _smallest(made[id(low)], made[id(high)], id(index), made[id(condition)], find)
         case NextSize(value, sizes):
             number = made[id(value)]
             return lambda run: arithmetic.next_size_up(number(run), tuple(run.givens.sizes[sizes]))
@@ -177,15 +180,32 @@ def _product(low: Worked, high: Worked, key: int, body: Worked) -> Worked:
     return product
 
 
-def _smallest(low: Worked, high: Worked, key: int, condition: Worked) -> Worked:
+def _smallest(low: Worked, high: Worked, key: int, condition: Worked, find: Finder) -> Worked:
     def smallest(run: _Run) -> float:
-        for number in _whole_numbers(low(run), high(run)):
+        def holds(number: float) -> bool:
             run.at[key] = number
-            if condition(run):
-                return number
-        return math.nan
+            return bool(condition(run))
+
+        return find(low(run), high(run), holds)
 
     return smallest
+
+
+def _first(low: float, high: float, holds: Callable[[float], bool]) -> float:
+    return next((number for number in _whole_numbers(low, high) if holds(number)), math.nan)
+
+
+def _halved(low: float, high: float, holds: Callable[[float], bool]) -> float:
+    """The same for a condition that stays true: the last number tells whether there is one at all."""
+    if not (0 <= low <= high <= FARTHEST and low == math.floor(low) and high - low < MOST_STEPS):
+        return _first(low, high, holds)
+    false, true = low - 1, float(math.floor(high))
+    if not holds(true):
+        return math.nan
+    while true - false > 1:
+        middle = float((false + true) // 2)
+        false, true = (false, middle) if holds(middle) else (middle, true)
+    return true
 
 
 def _whole_numbers(low: float, high: float) -> Iterator[float]:
