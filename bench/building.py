@@ -32,7 +32,7 @@ class Built:
     unchanged: tuple[Used, ...] = ()
     edited: tuple[Used, ...] = ()
     copied: float = 0.0
-    alone: Times = Times(())
+    alone: tuple[float, ...] = ()
 
     @property
     def failed(self) -> str:
@@ -72,7 +72,7 @@ def _build_both(folder: Path, count: int) -> Built:
             write_ready(lab / "site", ready)
         theirs.append(run_process((sys.executable, "-m", "mkdocs", "build", "-q"), ready))
         alone.append(_pages_alone(lab))
-    again = _again(lab) | {"copied": _write_plainly(lab / "site", folder), "alone": Times(tuple(alone))}
+    again = _again(lab) | {"copied": _write_plainly(lab / "site", folder), "alone": tuple(alone)}
     return Built(count, tuple(ours), tuple(theirs), lab / "site", ready / "site", **again)  # type: ignore[arg-type]
 
 
@@ -125,7 +125,7 @@ def _size_rows(built: Built) -> Iterator[Row]:
         return
     pair = Pair(_cpu(built.ours), _cpu(built.theirs))
     yield pair_row(what, built.count, "ready Markdown", pair, "<= 0.40x" if built.count == 1000 else "")
-    alone = Pair(built.alone, pair.yardstick)
+    alone = Pair(Times(built.alone), pair.yardstick)
     yield pair_row("the same, pages alone, from finished views, CPU", built.count, "ready Markdown", alone,
                    "<= 0.20x" if built.count == 1000 else "")  # fmt: skip
     yield _beside("the same, nothing changed", built, built.unchanged, "<= 0.02x")
