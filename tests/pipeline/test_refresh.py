@@ -98,16 +98,22 @@ def replace_in(path: Path, old: str, new: str) -> Path:
     return path
 
 
-def test_a_glance_reads_nothing_but_the_saved_file(
-    home: Path, desk: Desk, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    read: list[str] = []
+@pytest.fixture
+def read(monkeypatch: pytest.MonkeyPatch) -> list[str]:
+    """The procedures that are read by themselves from now, by id."""
+    ids: list[str] = []
 
     def reading(nouns: LabRead, id: str) -> LabRead:
-        read.append(id)
+        ids.append(id)
         return read_one(nouns, id)
 
     monkeypatch.setattr("generator.pipeline.first_page.read_one", reading)
+    return ids
+
+
+def test_a_glance_reads_nothing_but_the_saved_file(
+    home: Path, desk: Desk, read: list[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
     monkeypatch.setattr("generator.pipeline.refresh.open_folder", None)
     glance = desk.glance([replace_in(home / "look.yml", "under the lamp", "under the bright lamp")])
     assert [page.address for page in glance.pages] == ["procedures/look"]
@@ -115,16 +121,7 @@ def test_a_glance_reads_nothing_but_the_saved_file(
     assert read == ["look"]
 
 
-def test_a_page_that_somebody_opens_is_ready_for_its_first_edit(
-    desk: Desk, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    read: list[str] = []
-
-    def reading(nouns: LabRead, id: str) -> LabRead:
-        read.append(id)
-        return read_one(nouns, id)
-
-    monkeypatch.setattr("generator.pipeline.first_page.read_one", reading)
+def test_a_page_that_somebody_opens_is_ready_for_its_first_edit(desk: Desk, read: list[str]) -> None:
     for page in ("procedures/look", "procedures/look.few/hazards", "procedures", "checks", "procedures/gone"):
         desk.expect(f"{page}/index.html")
     assert read == ["look", "look"]

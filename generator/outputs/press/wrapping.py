@@ -137,8 +137,7 @@ def cut(runs: tuple[Run, ...], rooms: tuple[float, ...], cap: float) -> Cut:
 
     A single word wider than its room is broken between letters, for nothing is ever dropped.
     """
-    # Most texts have one room, and a card has some three hundred of them measured.
-    return cut_words(words_of(runs), (rooms[0] / cap,) if len(rooms) == 1 else [room / cap for room in rooms])
+    return cut_words(words_of(runs), [room / cap for room in rooms])
 
 
 def cut_words(laid: Paragraph, rooms: Sequence[float]) -> Cut:
