@@ -39,7 +39,7 @@ class Setting:
 @lru_cache(maxsize=4_000)
 def setting(card: CardView) -> Setting:
     """Sheet, columns and letters for a card: the loosest density that fits, then the largest letters."""
-    return _Search(card, least_letter(card.read_from), Shared(card)).setting()
+    return _Search(least_letter(card.read_from), Shared(card)).setting()
 
 
 def _ways(card: CardView, least: float) -> list[Way]:
@@ -87,15 +87,14 @@ class _Search:
     Letters grow in notches from the least; a notch is counted from 0.
     """
 
-    card: CardView
     least: float
     shared: Shared
 
     def setting(self) -> Setting:
         """The loosest density in which a way fits with whole words; failing that, what came nearest."""
-        ways, guess = _ways(self.card, self.least), self._guess()
+        ways, guess = _ways(self.shared.card, self.least), self._guess()
         split: Plan | None = None
-        for density in DENSITIES if self.card.steps else DENSITIES[:1]:
+        for density in DENSITIES if self.shared.card.steps else DENSITIES[:1]:
             found = self._best([replace(way, density=density) for way in ways], guess)
             if found and found.whole:
                 return Setting(found, True)
@@ -133,8 +132,8 @@ class _Search:
 
     def _guess(self) -> int:
         """Where to begin to look: by the letters that there are to print and the sheet that takes them."""
-        sheet = paper(self.card.size, "portrait")
-        count = sum(map(len, own_texts(self.card)))
+        sheet = paper(self.shared.card.size, "portrait")
+        count = sum(map(len, own_texts(self.shared.card)))
         cap = sqrt(_INKED * sheet.inner_width * sheet.inner_height / max(count, 1))
         return min(max(floor((cap - self.least) / _NOTCH), 0), self._most)
 
