@@ -6,6 +6,7 @@ import shutil
 import sys
 from collections.abc import Iterator
 from dataclasses import replace
+from functools import partial
 from itertools import cycle
 from pathlib import Path
 
@@ -43,19 +44,20 @@ def _plating(folder: Path, runs: int) -> Iterator[Row]:
     text = (home / PLATING).read_text(encoding="utf-8")
     edits = cycle(_SENTENCE.findall(text))
 
-    def edit_and_check() -> None:
+    def edit() -> None:
         sentence = next(edits)
         (home / PLATING).write_text(text.replace(sentence, f"{sentence[:-1]} now.", 1), encoding="utf-8")
-        _read_and_check(home)
 
-    def read_all_and_check() -> None:
+    def forget_and_edit() -> None:
         _last.cache_clear()
-        edit_and_check()
+        edit()
 
-    first = cpu_of(edit_and_check)
-    alone = by_turns(edit_and_check, lambda: _read_and_check(bare), runs)
+    ours, bare_lab = partial(_read_and_check, home), partial(_read_and_check, bare)
+    edit()
+    first = cpu_of(ours)
+    alone = by_turns(ours, bare_lab, runs, edit)
     yield _without_lab("read + check: the plating procedure itself, edited", alone)
-    whole = by_turns(read_all_and_check, lambda: _read_and_check(bare), runs)
+    whole = by_turns(ours, bare_lab, runs, forget_and_edit)
     yield _without_lab("read + check: the same, all of its file read anew", whole)
     lone = f"the same lab again {shown(alone.ours.median)}"
     yield Row("read + check: the same with its lab, first in a process", 1, 1, shown(first), lone, "", "")

@@ -47,12 +47,20 @@ class Pair:
         return self.ours.median / self.yardstick.median
 
 
-def by_turns(ours: Callable[[], object], yardstick: Callable[[], object], runs: int) -> Pair:
-    """Run both `runs` times, after one run each that does not count; CPU time, child processes with it."""
+def by_turns(
+    ours: Callable[[], object], yardstick: Callable[[], object], runs: int,
+    before: Callable[[], object] = lambda: None,
+) -> Pair:  # fmt: skip
+    """Run both `runs` times, after one run each that does not count; CPU time, child processes with it.
+
+    `before` goes before each run of ours and is not counted.
+    """
+    before()
     ours()
     yardstick()
     times: tuple[list[float], list[float]] = ([], [])
     for _ in range(runs):
+        before()
         for kept, work in zip(times, (ours, yardstick), strict=True):
             kept.append(cpu_of(work))
     return Pair(Times(tuple(times[0])), Times(tuple(times[1])))

@@ -73,10 +73,8 @@ class Composer:
         )  # fmt: skip
 
     def node(self, event: Any) -> Node:
-        """What an event begins; depth is counted on the way, before the parser's own stack runs out."""
-        self.values += 1
-        if self.depth > DEEPEST or self.values > MOST_VALUES:
-            raise TooDeepError if self.depth > DEEPEST else TooManyError
+        """What an event begins."""
+        self.count(1)
         if event.anchor is not None:
             if isinstance(event, AliasEvent):
                 return self.sign(self.anchored(event))
@@ -84,6 +82,12 @@ class Composer:
         if event.tag is not None and event.tag not in _KNOWN_TAGS:
             return self.tagged(event)
         return self.text(event) if isinstance(event, ScalarEvent) else self.collection(event)
+
+    def count(self, more: int) -> None:
+        """So many values more; depth is looked at on the way, before the parser's own stack runs out."""
+        self.values += more
+        if self.depth > DEEPEST or self.values > MOST_VALUES:
+            raise TooDeepError if self.depth > DEEPEST else TooManyError
 
     def text(self, event: Any) -> Text:
         """A scalar; a file holds hundreds, so place and text are made without a call of their classes."""
@@ -122,9 +126,11 @@ class Composer:
             if event.anchor is not None:
                 self.anchor(event)
             key, behind = self.text(event), following()
-            pairs.append((key, self.node(behind)))
+            plain = type(behind) is ScalarEvent and behind.anchor is None and behind.tag is None
+            pairs.append((key, self.text(behind) if plain else self.node(behind)))
             if start.flow_style:
                 bare.append(_is_bare(event, behind))
+        self.count(len(pairs))
         if any(bare):
             pairs = self.cut(pairs, bare) if not all(bare) else self.list_in_braces(start, pairs)
         if len({key for key, _ in pairs}) < len(pairs):

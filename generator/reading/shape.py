@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 
 from generator.model import MARKS, WHERE
-from generator.notation import ListNode, MapNode, Node
+from generator.notation import ListNode, MapNode, Node, Text
 
 _NOTHING: Mapping[int, object] = {}
 
@@ -24,7 +24,7 @@ def shape_map(node: MapNode, made: Mapping[int, object] = _NOTHING) -> dict[str,
     marks = {}
     for key, value in node.items:
         if key not in out:
-            out[key] = shape(value, made)
+            out[key] = value if type(value) is Text else shape(value, made)
             marks[key] = value.where
     out[WHERE] = node.where
     out[MARKS] = marks

@@ -1,7 +1,7 @@
 """Answers that are worked out once: a lab or a step is frozen, so the same one has the same answer."""
 
 from collections.abc import Callable
-from functools import lru_cache, wraps
+from functools import wraps
 from typing import Generic, TypeVar, TypeVarTuple
 
 from generator.model import Lab, Step
@@ -9,21 +9,32 @@ from generator.model import Lab, Step
 _Asked = TypeVarTuple("_Asked")
 _Answer = TypeVar("_Answer")
 _Noun = TypeVar("_Noun")
+_LABS = 4
+_STEPS = 512
 
 
-class _This(Generic[_Noun]):
-    """This very noun as a key; two that say the same are two."""
+class _Answers(Generic[_Noun, _Answer]):
+    """Answers by this very noun; two nouns that say the same are two.
 
-    __slots__ = ("noun",)
+    `lately` has the last so many by `id()`, and before it were as many again; older ones are let go. With its
+    answer stands the noun, so that no other can come to lie where it lay.
+    """
 
-    def __init__(self, noun: _Noun) -> None:
-        self.noun = noun
+    __slots__ = ("_before", "_most", "_work", "lately")
 
-    def __hash__(self) -> int:
-        return id(self.noun)
+    def __init__(self, work: Callable[[_Noun], _Answer], most: int) -> None:
+        self._work = work
+        self._most = most
+        self._before: dict[int, tuple[_Noun, _Answer]] = {}
+        self.lately: dict[int, tuple[_Noun, _Answer]] = {}
 
-    def __eq__(self, other: object) -> bool:
-        return isinstance(other, _This) and self.noun is other.noun
+    def find(self, noun: _Noun) -> tuple[_Noun, _Answer]:
+        """The noun and its answer, of before or worked out now."""
+        found = self._before.get(id(noun)) or (noun, self._work(noun))
+        if len(self.lately) >= self._most:
+            self._before, self.lately = self.lately, {}
+        self.lately[id(noun)] = found
+        return found
 
 
 def once_a_lab(work: Callable[[Lab, *_Asked], _Answer]) -> Callable[[Lab, *_Asked], _Answer]:
@@ -32,13 +43,14 @@ def once_a_lab(work: Callable[[Lab, *_Asked], _Answer]) -> Callable[[Lab, *_Aske
     A build looks at each procedure's lab in turn, and what was said of one is not asked for again.
     """
 
-    @lru_cache(maxsize=8)
-    def answers(this: _This[Lab]) -> dict[tuple[*_Asked], _Answer]:  # noqa: ARG001 - the key alone
+    def nothing_yet(_: Lab) -> dict[tuple[*_Asked], _Answer]:
         return {}
+
+    answers = _Answers(nothing_yet, _LABS)
 
     @wraps(work)
     def once(lab: Lab, *asked: *_Asked) -> _Answer:
-        known = answers(_This(lab))
+        known = (answers.lately.get(id(lab)) or answers.find(lab))[1]
         if asked not in known:
             known[asked] = work(lab, *asked)
         return known[asked]
@@ -51,13 +63,10 @@ def once_a_step(work: Callable[[Step], _Answer]) -> Callable[[Step], _Answer]:
 
     A step that no edit touched is the same one when its procedure is read again.
     """
-
-    @lru_cache(maxsize=1024)
-    def answer(this: _This[Step]) -> _Answer:
-        return work(this.noun)
+    answers = _Answers(work, _STEPS)
 
     @wraps(work)
     def once(step: Step) -> _Answer:
-        return answer(_This(step))
+        return (answers.lately.get(id(step)) or answers.find(step))[1]
 
     return once

@@ -144,6 +144,10 @@ class Study(LabStudy):
 
     def used_codes(self) -> tuple[str, ...]:
         """Hazard codes of all that the procedure's places hold and its steps use, each once."""
+        return self._used_codes
+
+    @cached_property
+    def _used_codes(self) -> tuple[str, ...]:
         codes: dict[str, None] = {}
         for found in self.steps():
             place = self.place(found.step.at)

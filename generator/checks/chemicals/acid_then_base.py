@@ -1,6 +1,6 @@
 """An acid and a base are used one after the other without a rinse."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Set
 
 from generator.checks.evidence.contents import groups
 from generator.checks.evidence.meeting import is_small
@@ -38,10 +38,11 @@ def find(study: Study) -> Iterator[Problem]:
     """One problem a step that follows the other kind, on whatever path it first does."""
     steps = {str(found.step.id): found.step for found in study.steps()}
     kinds = {str(found.step.id): _kind(study, found) for found in study.steps()}
+    passing = {id for id, step in steps.items() if step.do != "rinse" and not kinds[id]}
     told: set[str] = set()
     for moment in study.walk.moments:
         id = str(moment.step.id)
-        before = _before(moment, steps, kinds) if kinds.get(id) and id not in told else None
+        before = _before(moment, steps, kinds, passing) if kinds.get(id) and id not in told else None
         if before is not None:
             told.add(id)
             yield _followed(study, moment, before, kinds)
@@ -61,21 +62,20 @@ def _followed(study: Study, moment: Moment, before: Step, kinds: Mapping[str, st
     )
 
 
-def _before(moment: Moment, steps: Mapping[str, Step], kinds: Mapping[str, str]) -> Step | None:
-    """The last step before this one that used the other kind, unless a rinse came after it."""
+def _before(
+    moment: Moment, steps: Mapping[str, Step], kinds: Mapping[str, str], passing: Set[str]
+) -> Step | None:
+    """The last step before this one that used the other kind, unless a rinse came after it.
+
+    Steps that are `passing` neither use one of the kinds nor rinse.
+    """
+    last, ended = "", -1.0
+    for id, clock in moment.before.ended.items():
+        if id not in passing and clock.shortest >= ended:
+            last, ended = id, clock.shortest
     other = "base" if kinds[str(moment.step.id)] == "acid" else "acid"
-    for id in _ran(moment):
-        if id not in steps or steps[id].do == "rinse":
-            return None
-        if kinds[id]:
-            return steps[id] if kinds[id] == other and _meets(steps[id], moment.step) else None
-    return None
-
-
-def _ran(moment: Moment) -> Iterator[str]:
-    """The ids of the steps that ran before a moment, the last first."""
-    last_first = [*moment.before.ended.items()][::-1]
-    return (id for id, _ in sorted(last_first, key=lambda one: one[1].shortest, reverse=True))
+    found = steps.get(last)
+    return found if found and kinds[last] == other and _meets(found, moment.step) else None
 
 
 def _kind(study: Study, located: Located) -> str:

@@ -13,7 +13,6 @@ _NAME = re.compile(
     rf"(?:Dr|Mr|Mrs|Ms|Mx|Prof|Professor)\b\.? {_WORD}"
 )
 _NO_SENTENCES = frozenset({"now", "where", "marks"})
-_HOLDERS = (Located, dict, tuple)
 
 
 def people(lab: Lab) -> tuple[str, ...]:
@@ -44,34 +43,31 @@ def _same(now: str, name: str) -> bool:
 def sentences(thing: object) -> list[tuple[Text, str]]:
     """Every text under a noun with the step it stands in; the names under `now` are left out."""
     found: list[tuple[Text, str]] = []
-    _collect(thing, "", found)
+    _collect((thing,), "", found)
     return found
 
 
 @once_a_step
 def _at_step(step: Step) -> tuple[tuple[Text, str], ...]:
     found: list[tuple[Text, str]] = []
-    _collect_fields(step, str(step.id), found)
+    _collect(_fields(step), str(step.id), found)
     return tuple(found)
 
 
-def _collect_fields(noun: Located, step: str, found: list[tuple[Text, str]]) -> None:
-    fields = vars(noun)
-    _collect(tuple(fields[name] for name in noun.model_fields_set if name not in _NO_SENTENCES), step, found)
+def _fields(noun: Located) -> Iterable[object]:
+    fields = noun.__dict__
+    return [fields[name] for name in noun.model_fields_set if name not in _NO_SENTENCES]
 
 
-def _collect(thing: object, step: str, found: list[tuple[Text, str]]) -> None:
-    inside: Iterable[object] = ()
-    if isinstance(thing, Step):
-        found += _at_step(thing)
-    elif isinstance(thing, Located):
-        _collect_fields(thing, step, found)
-    elif isinstance(thing, dict):
-        inside = thing.values()
-    elif isinstance(thing, tuple):
-        inside = thing
-    for value in inside:
-        if isinstance(value, Text):
-            found.append((value, step))
-        elif isinstance(value, _HOLDERS):
-            _collect(value, step, found)
+def _collect(things: Iterable[object], step: str, found: list[tuple[Text, str]]) -> None:
+    for thing in things:
+        if type(thing) is Text:
+            found.append((thing, step))
+        elif isinstance(thing, Step):
+            found += _at_step(thing)
+        elif isinstance(thing, Located):
+            _collect(_fields(thing), step, found)
+        elif isinstance(thing, dict):
+            _collect(thing.values(), step, found)
+        elif isinstance(thing, tuple):
+            _collect(thing, step, found)
