@@ -2,5 +2,6 @@
 
 from generator.checks.registry import RULES, docs
 from generator.checks.rule import Rule
+from generator.checks.runnable import runnable
 
-__all__ = ["RULES", "Rule", "docs"]
+__all__ = ["RULES", "Rule", "docs", "runnable"]

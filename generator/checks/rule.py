@@ -2,8 +2,6 @@
 
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
-from functools import lru_cache
-from itertools import repeat
 
 from generator.problems import Problem, RuleDoc
 from generator.study import LabStudy, Study
@@ -20,12 +18,11 @@ class Rule:
 
     def can_run(self, study: LabStudy) -> bool:
         """Whether the nouns that the rule needs are there."""
-        needs = self.doc.needs
-        return not needs or all(map(_has, repeat(study), needs))
+        return all(has_noun(study, noun) for noun in self.doc.needs)
 
 
-@lru_cache(maxsize=64)
-def _has(study: LabStudy, noun: str) -> bool:
+def has_noun(study: LabStudy, noun: str) -> bool:
+    """Whether a lab, or a procedure in it, has a noun that a rule can need."""
     if noun == "english":
         return study.lab.lab.language.split("-")[0] == "en"
     if noun == "sessions":

@@ -40,9 +40,8 @@ def render(template: str, links: Links, /, **data: object) -> str:
 
 
 def _squeezed(html: str) -> str:
-    """The lines without indentation, blanks at their ends and empty lines; far quicker than a pattern."""
-    lines = [line.lstrip().rstrip(" \t") for line in html.split("\n")]
-    return "\n".join(filter(None, lines)).strip()
+    """The lines without blanks at their ends, and no empty ones; far quicker than a pattern."""
+    return "\n".join(filter(None, map(str.strip, html.split("\n"))))
 
 
 class _Writer(CodeGenerator):

@@ -4,7 +4,7 @@ import datetime
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 
-from generator.checks import RULES
+from generator.checks import runnable
 from generator.checks.evidence.lab_uses import uses_of
 from generator.formulas import Formula
 from generator.outputs.pages.sheets import Chronicle, procedure_sheets
@@ -91,10 +91,10 @@ def write_chapter(wanted: Wanted, leaves: Leaves, id: str, watch: Watch, checked
     read, checked = _judge(wanted, id, watch)
     studies = checked.studies.values()
     uses = next((uses_of(watch.study, file.procedure) for file in read.procedures.values()), None)
-    ran = tuple(rule.doc.id for rule in RULES if rule.doc.needs and any(map(rule.can_run, studies)))
+    ran = tuple(dict.fromkeys(id for study in studies for id in runnable(study).ids))
     hidden = checked.has_errors or checked_only
     display = None if hidden else _display(wanted, leaves, read, checked, watch)
-    return Chapter(checked.problems, bool(read.problems), ran if studies else (), uses, display)
+    return Chapter(checked.problems, bool(read.problems), ran, uses, display)
 
 
 def _judge(wanted: Wanted, id: str, watch: Watch) -> tuple[LabRead, Checked]:

@@ -4,7 +4,7 @@ import datetime
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
 
-from generator.checks import RULES, Rule
+from generator.checks import RULES, Rule, runnable
 from generator.checks.evidence.lab_uses import uses_of
 from generator.model import FormulaRef, Procedure, Step
 from generator.pipeline.accept import accept, accept_in_lab
@@ -86,9 +86,8 @@ def check_procedure(
     study, faults = study_file(lab, procedure, read, file, class_of, shelf)
     broken = any(p.level is Level.ERROR and p.where.file == procedure.where.file for p in read.problems)
     found = [*faults, *posted_in_procedure(study, shelf, broken)]
-    for rule in RULES:
-        if rule.in_procedure and rule.can_run(study):
-            found += rule.in_procedure(study)
+    for find in runnable(study).finders:
+        found += find(study)
     misread = _misread(read, study)
     if misread:
         found = [problem for problem in found if problem.order == 0]

@@ -82,5 +82,3 @@ class ProcedureView:
     hazards: LinkView | None = None
     learning: LearningView | None = None
     glossary: tuple[tuple[str, str], ...] = ()
-    search_text: str = ""
-    search_tags: tuple[str, ...] = ()

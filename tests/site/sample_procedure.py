@@ -236,9 +236,12 @@ PROCEDURE = ProcedureView(
             "Decided by the course instructor, 3 June 2026",
         ),
     ),
-    search_text="copper graphite micro-etch H314 7664-93-9 sulfuric acid 0.1 mol/L pale crescent",
-    search_tags=("H314", "7664-93-9"),
     learning=LEARNING,
     standing=STANDING,
     glossary=(("board", "The <b>panel</b> with its two copper faces."), ("rack", "What carries the board.")),
+)
+# What the search finds it by: words and tags.
+FOUND_BY = (
+    "copper graphite micro-etch H314 7664-93-9 sulfuric acid 0.1 mol/L pale crescent",
+    ("H314", "7664-93-9"),
 )

@@ -9,7 +9,7 @@ from generator.outputs.page import Page, Section
 from generator.outputs.pages import calculator, checking, chemical, lists, place, posted, procedure
 from generator.outputs.site import Site, SiteFile
 from tests.site import sample_pages as sample
-from tests.site.sample_procedure import PROCEDURE
+from tests.site.sample_procedure import FOUND_BY, PROCEDURE
 
 PICTURE = (
     b'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 40 20">'
@@ -77,7 +77,7 @@ def sample_site(**changes: Any) -> Site:
     rows = sample_rows()
     book = AddressBook({address: anchors for address, anchors, _ in rows}, frozenset(f.path for f in FILES))
     entries = (
-        procedure.procedure_entry(PROCEDURE),
+        procedure.procedure_entry(PROCEDURE, *FOUND_BY),
         *procedure.symptom_entries(PROCEDURE),
         *(place.place_entry(view) for view in sample.PLACES),
         *(chemical.chemical_entry(view) for view in sample.CHEMICALS),

@@ -104,7 +104,7 @@ def test_a_new_posting_wins_and_says_so(
     other = context.new_page()
     other.goto(root + PROCEDURE)
     expect(other.get_by_role("heading", level=1)).to_contain_text("Silver the holes")
-    expect(page.get_by_text("A newer copy of these pages has come")).to_be_visible(timeout=20_000)
+    expect(page.get_by_text("A newer copy of these pages has come")).to_be_visible(timeout=60_000)
     context.set_offline(True)
     page.reload()
     expect(page.get_by_role("heading", level=1)).to_contain_text("Silver the holes")

@@ -15,6 +15,7 @@ from generator.views.filling.place import place_view
 from generator.views.filling.plan import plan_view
 from generator.views.filling.procedure import procedure_view
 from generator.views.filling.procedure_rows import procedures_index
+from generator.views.filling.search_words import search_text
 from generator.views.filling.summary import summary_of
 from generator.views.filling.words import joined, low, spoken_time, times
 from generator.views.procedure import ProcedureView
@@ -150,11 +151,12 @@ def test_the_page_names_roles_and_never_the_person() -> None:
 
 
 def test_it_is_found_by_statement_cas_number_and_symptom() -> None:
-    text = page().search_text
+    study = demo()[1]["copper-the-holes"]
+    text = search_text(study)
     assert "H314" in text
     assert "7664-93-9" in text
     assert "pale patch or pale crescent on a hole wall" in text
-    assert "H314" in page().search_tags
+    assert "H314" in study.used_codes()
 
 
 def test_the_clock_holds_every_step_and_adds_up_to_the_walk() -> None:

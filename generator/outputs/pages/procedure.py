@@ -59,9 +59,9 @@ def procedure_page(view: ProcedureView, book: Book) -> Page:
     return Page(address, view.title, sections, description=view.lead, kind="procedure")
 
 
-def procedure_entry(view: ProcedureView) -> SearchEntry:
-    """Return the one entry that stands for the procedure in the search."""
-    return SearchEntry(procedure_address(view.id), view.title, view.search_text, view.search_tags, boost=2.0)
+def procedure_entry(view: ProcedureView, words: str, tags: tuple[str, ...]) -> SearchEntry:
+    """Return the one entry that stands for the procedure in the search, found by words and tags."""
+    return SearchEntry(procedure_address(view.id), view.title, words, tags, boost=2.0)
 
 
 def symptom_entries(view: ProcedureView) -> tuple[SearchEntry, ...]:

@@ -17,6 +17,7 @@ from generator.views.filling.day_page import day_page_view
 from generator.views.filling.hazards import hazards_view
 from generator.views.filling.office import office_view
 from generator.views.filling.procedure import procedure_view
+from generator.views.filling.search_words import search_text
 from generator.views.filling.strip import strip_view
 from generator.views.posted import StandingView
 from generator.views.procedure import ProcedureView
@@ -91,7 +92,8 @@ def procedure_sheets(study: Study, told: Chronicle) -> Iterator[Sheet]:
     """The student's page, the hazard summary, the day plan of a class and the safety office's sheet."""
     id, files, standing = study.procedure.id, told.files, told.standing
     view = _student_view(study, told)
-    entries = (procedure.procedure_entry(view), *procedure.symptom_entries(view))
+    found = procedure.procedure_entry(view, search_text(study), study.used_codes())
+    entries = (found, *procedure.symptom_entries(view))
     address = addresses.procedure_address(id)
     yield sheet(address, procedure.procedure_anchors, procedure.procedure_page, view, *entries)
     summary = hazards_view(study, standing.banners, files)

@@ -19,7 +19,6 @@ from generator.views.filling.called import called
 from generator.views.filling.job import job_view
 from generator.views.filling.learning import learning_view, signoff_facts
 from generator.views.filling.plan import plan_view
-from generator.views.filling.search_words import search_text
 from generator.views.filling.step import step_view
 from generator.views.filling.telling import Telling, telling
 from generator.views.filling.words import (
@@ -78,8 +77,6 @@ def procedure_view(
         hazards=LinkView("Hazards of this procedure", hazards_address(procedure.id)),
         learning=learning_view(told, stands),
         glossary=tuple((entry.term or named(str(id)), entry.means) for id, entry in lab.glossary.items()),
-        search_text=search_text(study),
-        search_tags=study.used_codes(),
     )
 
 
