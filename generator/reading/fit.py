@@ -6,7 +6,7 @@ from typing import Any, TypeVar, get_args
 from pydantic import ValidationError
 
 from generator.model import MARKS, WHERE, Located, Text
-from generator.problems import Level, Location, Problem, missing
+from generator.problems import Cause, Level, Location, Problem, missing
 
 _Noun = TypeVar("_Noun", bound=Located)
 _ROUNDS = 8
@@ -54,6 +54,7 @@ def _describe(noun: type[Located], data: Any, fault: Any, file: str) -> Problem:
             f'{holder} has no "{path[-1]}"',
             f"write a line `{path[-1]}: ...` here",
             step,
+            causes=(_lacking(path, file),),
         )
     if kind == "extra_forbidden":
         return _unknown_key(noun, data, path, _key_place(data, path) or where, step)
@@ -91,10 +92,14 @@ def _unknown_key(noun: type[Located], data: Any, path: Any, where: Location, ste
     near = get_close_matches(key, known, 1)
     fix = f"did you mean `{near[0]}`?" if near else f"use one of: {', '.join(known)}"
     holder = _holder(data, path[:-1])
-    # Whoever translates the field finds it missing for the same reason.
-    explains = (missing("field", near[0], where.file),) if near and len(path) == 1 else ()
+    explains = (_lacking((*path[:-1], near[0]), where.file),) if near else ()
     said = f'{holder} has no field named "{key}"'
     return Problem("unknown-key", Level.ERROR, where, said, fix, step, explains=explains)
+
+
+def _lacking(path: tuple[str | int, ...], file: str) -> Cause:
+    """A field that is not there; where it was mistyped, whoever asks for it or translates it lacks it."""
+    return missing("field", ".".join(map(str, path)), file)
 
 
 def _fields(noun: type[Located], path: tuple[str | int, ...]) -> list[str]:

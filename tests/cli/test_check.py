@@ -57,6 +57,22 @@ def test_a_mistyped_field_is_told_once_though_it_is_translated(tmp_path: Path, c
     assert "did you mean `stop_rule`?\n   = and 1 more that follows from this" in run.out
 
 
+def test_a_mistyped_field_that_has_to_be_there_is_told_once(tmp_path: Path, capsys: Capsys) -> None:
+    make_lab(tmp_path, procedure='{title: "~", titel: Clean a plate}')
+    run = run_newel(capsys, "check")
+    assert (run.status, run.out.count("error[")) == (1, 1)
+    assert "did you mean `title`?\n   = and 1 more that follows from this" in run.out
+
+
+def test_a_field_that_has_to_be_there_and_nobody_mistyped_is_told_as_missing(
+    tmp_path: Path, capsys: Capsys
+) -> None:
+    make_lab(tmp_path, procedure='{title: "~", you_mey_see: []}')
+    run = run_newel(capsys, "check")
+    assert (run.status, run.out.count("error[")) == (1, 2)
+    assert "write a line `title: ...` here" in run.out
+
+
 @pytest.mark.parametrize(
     "words",
     [
