@@ -9,6 +9,7 @@ from typing import Annotated, Any
 from pydantic_core import PydanticCustomError
 
 from generator.model.located import MARKS, WHERE, Text
+from generator.model.missing_unit import in_kind
 from generator.model.reader import Before, Reader
 from generator.units import (
     Clock,
@@ -29,6 +30,7 @@ _ID = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
 _LANGUAGE = re.compile(r"[a-z]{2,3}(-[A-Za-z0-9]{2,8}){0,3}")
 DEVICES = {"con", "prn", "aux", "nul", *(f"{port}{n}" for port in ("com", "lpt") for n in range(1, 10))}
 LONGEST_TEXT = 2_000
+_MEANT = {"yes": "true", "on": "true", "y": "true", "no": "false", "off": "false", "n": "false"}
 
 
 def refuse(rule: str, message: str, fix: str) -> PydanticCustomError:
@@ -62,7 +64,7 @@ def _not_text(value: object) -> tuple[str, str, str]:
                 f'put the whole sentence in straight double quotes: "{names[0]}: ..."',
             )
         return ("unreadable", "a sentence is expected here, but fields are written", "write one sentence")
-    return ("unreadable", "a sentence is expected here, but a list is written", "write one sentence")
+    return ("unreadable", "one value is expected here, but a list is written", "write one, without brackets")
 
 
 def an_id(value: object) -> Text:
@@ -92,8 +94,11 @@ def a_flag(value: object) -> bool:
     """`true` or `false`, nothing else."""
     if value in ("true", "false"):
         return value == "true"
+    meant = _MEANT.get(str(value).lower())
     raise refuse(
-        "unreadable", f'true or false is expected, but "{value}" is written', "write `true` or `false`"
+        "unreadable",
+        f'true or false is expected, but "{value}" is written',
+        f"write `{meant}`" if meant else "write `true` or `false`",
     )
 
 
@@ -152,7 +157,7 @@ def units_reader(
         try:
             found = read(words)
         except UnitsError as bad:
-            raise refuse(bad.rule, bad.message, bad.fix) from None
+            raise refuse(bad.rule, bad.message, in_kind(bad.fix, dimensions)) from None
         if dimensions and found.dimension not in dimensions:
             wanted = " or ".join(dimension.name for dimension in dimensions)
             raise refuse(
@@ -160,6 +165,8 @@ def units_reader(
                 f'"{words}" is a {found.dimension.name}, but a {wanted} is expected here',
                 f"write a {wanted} with its unit",
             )
+        if dimensions == (TIME,) and isinstance(found, Quantity) and found.number < 0:
+            raise refuse("unit-missing", f'"{words}" is less than no time', f"write {words.lstrip('-−')}")
         return found
 
     return get
@@ -170,7 +177,11 @@ def listed(value: object) -> object:
     if isinstance(value, list | tuple):
         return tuple(value)
     if isinstance(value, str):
-        raise refuse("unreadable", "a list is expected here, but one word is written", f"write `[{value}]`")
+        words = re.split(r",? and |, ?", value)
+        ids = len(words) > 1 and all(map(_ID.fullmatch, words))
+        said = "its brackets are not there" if ids else "one word is written"
+        fix = f"write `[{', '.join(words) if ids else value}]`"
+        raise refuse("unreadable", f"a list is expected here, but {said}", fix)
     raise refuse(
         "unreadable", "a list is expected here", "write `[first, second]` or lines that start with `- `"
     )

@@ -133,11 +133,13 @@ def _model_in(annotation: Any) -> type[Located] | None:
 def _holder(data: Any, path: tuple[str | int, ...]) -> str:
     """The thing that lacks a field, as the author would name it."""
     here, name = data, "the file"
-    for part in path:
+    for at, part in enumerate(path):
         here = _get(here, part)
         if isinstance(here, dict):
             own = next((here[key] for key in ("id", "stage") if isinstance(here.get(key), str)), None)
-            name = f'"{own or part}"' if own or isinstance(part, str) else name
+            listed = isinstance(part, int) and at > 0
+            entry = f"entry {int(part) + 1} under `{path[at - 1]}`" if listed else f'"{part}"'
+            name = f'"{own}"' if own else entry
     return name
 
 

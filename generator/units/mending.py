@@ -18,6 +18,8 @@ _LIMIT = (
 )
 _ABOUT = r"(?i)(?:~|\u2248|about|approx\.?|approximately|around|ca\.?|circa) ?([0-9].*)"
 _TWO_PARTS = rf"({_N}) ?(h|hrs?|hours?|mins?|minutes?) ?({_N}) ?(mins?|minutes?|s|secs?|seconds?)"
+_COLON = r"([0-9]{1,2}):([0-5][0-9])"
+_LETTER_O = r"(?<=[0-9])[oO](?=[0-9oO .]|$)"
 _SPACED = r"[0-9]{1,3}(?: [0-9]{3})+(?![0-9])"
 
 
@@ -73,7 +75,19 @@ def _meant(plain: str, text: str) -> str | None:
 
 def _mended(plain: str) -> str | None:
     """The text as it was most likely meant, or None when that is anybody's guess."""
-    for mend in (_thousands, _comma, _limit, _about, _spread, _dashed, _two_parts, _spaced, _bare_point):
+    for mend in (
+        _thousands,
+        _comma,
+        _limit,
+        _about,
+        _spread,
+        _dashed,
+        _two_parts,
+        _colon,
+        _letter_o,
+        _spaced,
+        _bare_point,
+    ):
         meant = mend(plain)
         if meant:
             return meant
@@ -135,6 +149,19 @@ def _two_parts(plain: str) -> str | None:
         return None
     total = float(match[1]) * seconds[first] + float(match[3]) * seconds[second]
     return f"{total / seconds[second]:.10g} {second}"
+
+
+def _colon(plain: str) -> str | None:
+    match = re.fullmatch(_COLON, plain)
+    if match is None:
+        return None
+    total = int(match[1]) * 60 + int(match[2])
+    return f"{total} s if minutes and seconds are meant, or {total} min if hours and minutes are"
+
+
+def _letter_o(plain: str) -> str | None:
+    mended = re.sub(_LETTER_O, "0", plain)
+    return None if mended == plain else mended
 
 
 def _spaced(plain: str) -> str | None:

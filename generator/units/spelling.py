@@ -70,6 +70,8 @@ def nearest_unit(text: str) -> str | None:
 
 
 _MEANT = {
+    "mim": "min",
+    "nin": "min",
     "C": "degC",
     "c": "degC",
     "deg": "degC",

@@ -188,3 +188,38 @@ def test_a_folder_without_a_lab_cannot_be_read(tmp_path: Path) -> None:
     with pytest.raises(NewelError) as caught:
         find_folder(tmp_path / "nowhere")
     assert caught.value.id == "no-folder"
+
+
+@pytest.mark.parametrize(
+    ("written", "message", "fix"),
+    [
+        ("takes: 4", "takes: `4` has no unit", "write the unit after the number, such as 4 min"),
+        ("takes: -4 min", 'takes: "-4 min" is less than no time', "write 4 min"),
+        (
+            "at: [bench, sink]",
+            "at: one value is expected here, but a list is written",
+            "write one, without brackets",
+        ),
+        (
+            "put_on: nitrile and apron",
+            "put_on: a list is expected here, but its brackets are not there",
+            "write `[nitrile, apron]`",
+        ),
+        ("wash_hands: Yes", 'wash_hands: true or false is expected, but "Yes" is written', "write `true`"),
+        ("fresh: off", 'fresh: true or false is expected, but "off" is written', "write `false`"),
+    ],
+)
+def test_a_misfit_says_what_to_write(tmp_path: Path, written: str, message: str, fix: str) -> None:
+    text = PROCEDURE.replace("{id: look, do: check,", f"{{id: look, do: check, {written},")
+    problem = only(read(tmp_path, clean=text))
+    assert (problem.message, problem.fix) == (message, fix)
+
+
+def test_a_missing_unit_is_one_that_the_field_takes(tmp_path: Path) -> None:
+    found = read(tmp_path, lab=LAB + "places: {bath: {title: Bath, temperature: 42 to 48}}\n")
+    assert only(found).fix == "write the unit after the number, such as 48 degC"
+
+
+def test_what_is_missing_in_a_list_is_told_of_its_entry(tmp_path: Path) -> None:
+    text = PROCEDURE.replace("{id: look, do: check,", "{do: check,")
+    assert only(read(tmp_path, clean=text)).message == 'entry 1 under `steps` has no "id"'

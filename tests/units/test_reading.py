@@ -86,6 +86,13 @@ REFUSED = [
     ("6 - 10 min", "`6 - 10 min` cannot be read as a quantity", "write 6 to 10 min"),
     ("5–10 mL", "`5–10 mL` cannot be read as a quantity", "write 5 to 10 mL"),
     ("1,5 mL", "`1,5 mL` cannot be read as a quantity", "write 1.5 mL"),
+    ("8 mim", "`mim` is no unit that this lab's tools know; did you mean min?", "write 8 min"),
+    (
+        "8:30",
+        "`8:30` cannot be read as a quantity",
+        "write 510 s if minutes and seconds are meant, or 510 min if hours and minutes are",
+    ),
+    ("1O min", "`1O min` cannot be read as a quantity", "write 10 min"),
     ("8", "`8` has no unit", "write the unit after the number, such as 8 min"),
     ("20 C", "`C` is no unit that this lab's tools know; did you mean degC?", "write 20 degC"),
     ("70 F", "`F` is no unit that this lab's tools know; did you mean degF?", "write 70 degF"),

@@ -23,7 +23,7 @@ def find(study: Study) -> Iterator[Problem]:
     """One problem a `fail`."""
     for found in fails(study):
         fail = found.fail
-        if (fail.redo or fail.mend) and fail.at_most is None:
+        if (fail.redo or fail.mend) and fail.at_most is None and "at_most" not in fail.marks:
             again = f"from {fail.redo} again" if fail.redo else "mended"
             yield DOC.found(
                 fail.where,

@@ -48,7 +48,7 @@ def find(study: Study) -> Iterator[Problem]:
         if step.do in _USING and not step.use and study.lab.substances:
             known = next(map(str, study.lab.substances))
             yield _missing(step, f"{_USING[step.do]} and does not say what", f"use: {{{known}: 10 g}}")
-        if step.do in _PLACED and step.at is None and study.lab.places:
+        if step.do in _PLACED and step.at is None and "at" not in step.marks and study.lab.places:
             yield _missing(
                 step, f"{_PLACED[step.do]} and does not say where", f"at: {next(iter(study.lab.places))}"
             )

@@ -26,6 +26,8 @@ def find(study: Study) -> Iterator[Problem]:
         place = study.place(step.at)
         if step.for_ is None or step.do not in TIMED or step.alarm or (place and place.timer):
             continue
+        if place is None and "at" in step.marks:
+            continue  # the place that is meant may well have a timer, and its name is told as unknown
         at = f" at {place.title}" if place else ""
         names = ", ".join(f"`{id}`" for id in study.lab.timers)
         yield DOC.found(

@@ -41,7 +41,8 @@ def find(study: Study) -> Iterator[Problem]:
             more = f" and {len(lacking) - _MOST} more" if len(lacking) > _MOST else ""
             yield DOC.found(
                 card.spot("language"),
-                f'card "{card.id}" shows {len(lacking)} texts in {base} that {card.language} lacks',
+                f'card "{card.id}" shows {len(lacking)} text{"s" * (len(lacking) > 1)} in {base} '
+                f"that {card.language} lacks",
                 f"translate {', '.join(lacking[:_MOST])}{more}",
             )
 
