@@ -1,4 +1,4 @@
-"""What declared statements say by the way in: eyes, skin, lungs, swallowing; long after, water, fire."""
+"""What declared statements say by the way in: eyes, skin, lungs, swallowing; later, water, metals, fire."""
 
 from dataclasses import dataclass
 
@@ -12,9 +12,11 @@ _WAYS: tuple[tuple[str, tuple[str, ...]], ...] = (
     ("Swallowing", ("H300", "H301", "H302", "H303", "H304", "H305", "H314")),
     ("Long after", ("H34", "H35", "H36", "H37", "EUH38", "EUH43", "EUH44", "EUH45")),
     ("Life in water", ("H4", "EUH059")),
+    ("Metals", ("H290",)),
     ("Fire and reaction", ("H2", "EUH0", "EUH209")),
 )  # fmt: skip
-_NOT_FIRE = ("EUH029", "EUH031", "EUH032", "EUH059", "EUH066", "EUH070", "EUH071")
+# H290 (chapter 2.16) asks for P234, P390 and P406: for its container, and for nothing against fire.
+_NOT_FIRE = ("H290", "EUH029", "EUH031", "EUH032", "EUH059", "EUH066", "EUH070", "EUH071")
 
 
 @dataclass(frozen=True, slots=True)

@@ -40,13 +40,15 @@ def test_the_older_set_calls_a_doctor() -> None:
 
 
 def test_ways_in() -> None:
-    found = {one.way: one.codes for one in effects(("H314", "H302+H332", "H410", "H272", "EUH031", "H350i"))}
+    declared = ("H314", "H302+H332", "H410", "H272", "H290", "EUH031", "H350i")
+    found = {one.way: one.codes for one in effects(declared)}
     assert found["Eyes"] == ("H314",)
     assert found["Lungs"] == ("H332", "EUH031")
     assert found["Swallowing"] == ("H314", "H302")
     assert found["Long after"] == ("H350i",)
     assert found["Life in water"] == ("H410",)
-    assert found["Fire and reaction"] == ("H272",)
+    # H290 (UN GHS chapter 2.16) asks for P234, P390 and P406, and for nothing against fire.
+    assert (found["Fire and reaction"], found["Metals"]) == (("H272",), ("H290",))
 
 
 def test_every_statement_has_a_way() -> None:

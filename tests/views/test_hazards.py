@@ -86,6 +86,31 @@ def test_what_the_etch_bath_says() -> None:
     assert "P233" not in " ".join(one.code for one in view.label.precautions)
 
 
+def test_what_eats_metal_is_not_said_to_be_a_fire() -> None:
+    lab = demo().lab
+    assert lab is not None
+    acid = substance_view(lab, "sulfuric-acid-96")
+    assert "H290" not in said(acid, "Fire") and "That does not say that it cannot burn" in said(acid, "Fire")
+    assert "Metals: May be corrosive to metals (H290)" in said(acid, "What it does")
+    assert "Metals" not in said(mixture("etch-mix"), "What it does")
+
+
+def test_what_is_mixed_here_sends_nobody_to_a_sheet_that_is_not_there() -> None:
+    lab = demo().lab
+    assert lab is not None
+    for title in ("Fire", "Worn here", "Transport and law"):
+        assert "ee the suppliers’ sheets of its parts." in said(mixture("etch-mix"), title)
+        assert "ee the supplier’s sheet." in said(substance_view(lab, "sulfuric-acid-96"), title)
+
+
+def test_a_label_says_what_an_amount_is_counted_as() -> None:
+    """18 g/L is of H2SO4, not of the 96 % acid in the bottle, as the page of the bath says too."""
+    lab = demo().lab
+    assert lab is not None
+    assert "sulfuric acid 96 %: 18\u00a0g/L as H2SO4" in chemical_label(lab, "etch-mix").under
+    assert "18\u00a0g/L as H2SO4" in said(mixture("etch-mix"), "Made of")
+
+
 def test_the_screening_stands_beside_the_declaration() -> None:
     """H410 is declared for the copper that the bath takes up; its composition does not know of it."""
     screening = mixture("etch-mix").screening

@@ -9,7 +9,12 @@ from generator.study.covering import CHEMICALS, pieces_over
 from generator.views.chemical import HazardLineView
 from generator.views.filling.words import joined, low, thing_title
 
-GLOVES = "Which glove material: see the supplier’s sheet. This page does not know it."
+
+def see_sheet(noun: Mixture | Substance) -> str:
+    """Where to look for what the lab does not hold; what is mixed here has no supplier and no sheet."""
+    if isinstance(noun, Mixture):
+        return "see the suppliers’ sheets of its parts"
+    return "see the supplier’s sheet"
 
 
 def places_of(lab: Lab, id: str) -> tuple[Place, ...]:
@@ -50,7 +55,7 @@ def wear_lines(study: LabStudy, id: str, noun: Mixture | Substance) -> Iterator[
     if isinstance(noun, Substance) and noun.needs_extraction:
         yield HazardLineView("needed wherever it is open", "Extraction")
     if any(one.part == "hands" for one in asked):
-        yield HazardLineView(GLOVES)
+        yield HazardLineView(f"Which glove material: {see_sheet(noun)}. This page does not know it.")
 
 
 def covered_words(lab: Lab, worn: Iterable[str], asked: Protection, places: Iterable[Place]) -> str:

@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Iterator
 
 from generator.hazards import Edition
-from generator.model import Container, Lab, Mixture, Substance
+from generator.model import Container, Lab, Mixture, Portion, Substance
 from generator.study import LabStudy
 from generator.units import show_quantity
 from generator.views.chemical import LabelView
@@ -55,11 +55,18 @@ def _under(study: LabStudy, noun: Substance | Mixture) -> str:
             show_quantity(noun.strength) if noun.strength else "",
         )
         return ", ".join(part for part in parts if part)
-    amounts = (
-        f"{low(thing_title(study.lab, str(part)))}{f': {show_quantity(one.amount)}' if one.amount else ''}"
-        for part, one in noun.made_of.items()
+    shares = (
+        f"{low(thing_title(study.lab, str(part)))}{_share(portion)}" for part, portion in noun.made_of.items()
     )
-    return "; ".join(amounts) or "what it is made of is not said"
+    return "; ".join(shares) or "what it is made of is not said"
+
+
+def _share(portion: Portion) -> str:
+    """What an amount is counted as belongs to it ("18 g/L as H2SO4"), for the bottle is not all acid."""
+    if portion.amount is None:
+        return ""
+    counted = f" as {portion.counted_as}" if portion.counted_as else ""
+    return f": {show_quantity(portion.amount)}{counted}"
 
 
 def _lines(study: LabStudy, noun: Substance | Mixture) -> Iterator[str]:

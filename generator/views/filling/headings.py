@@ -8,7 +8,7 @@ from generator.study import LabStudy
 from generator.study.reactivity import CHART
 from generator.units import Window, show_quantity, show_window
 from generator.views.chemical import HazardHeadingView, HazardLineView
-from generator.views.filling.bench_wear import wear_lines
+from generator.views.filling.bench_wear import see_sheet, wear_lines
 from generator.views.filling.hazard_words import word_sign, words_of
 from generator.views.filling.never_together import groups_of, never_with, reaction_words, reacts_with
 from generator.views.filling.sheets_held import sheet_lines
@@ -20,7 +20,6 @@ Lines = Iterator[HazardLineView]
 _WAYS = (("Eyes", "eyes"), ("Skin", "skin"), ("Lungs", "lungs"), ("Swallowed", "swallowed"), ("Then", "call"))
 # What is worn stands behind as many others.
 _WORN = 7
-_NOT_HELD = "Not held here. See the supplier’s sheet."
 
 
 def headings(study: LabStudy, id: str, noun: Mixture | Substance) -> tuple[HazardHeadingView, ...]:
@@ -39,7 +38,7 @@ def _but_worn(study: LabStudy, id: str) -> tuple[HazardHeadingView, ...]:
         ("Name and sheet", "1", sheet_lines(study, id, noun)),
         ("Made of", "3", _made_of(study, noun)),
         ("First action", "4", _first(study, found)),
-        ("Fire", "5", _fire(study, codes, found)),
+        ("Fire", "5", _fire(study, noun, codes, found)),
         ("Spill", "6", _spill(study, noun, found)),
         ("Handling", "7", _handling(study, id, found)),
         ("Storage", "7", _storage(study, id, noun, found)),
@@ -47,7 +46,7 @@ def _but_worn(study: LabStudy, id: str) -> tuple[HazardHeadingView, ...]:
         ("Never mix with", "10", _never(study, id)),
         ("What it does", "11, 12", _does(study, id, codes)),
         ("Waste", "13", waste_lines(study, id, noun)),
-        ("Transport and law", "14, 15", iter((HazardLineView(_NOT_HELD),))),
+        ("Transport and law", "14, 15", iter((HazardLineView(f"Not held here. S{see_sheet(noun)[1:]}."),))),
     )
     return tuple(HazardHeadingView(title, tuple(lines), sheet) for title, sheet, lines in rows)
 
@@ -83,7 +82,7 @@ def _said(rows: Iterable[Precaution]) -> str:
     return " ".join(f"{one.bench.rstrip('.')}. ({one.code})" for one in rows)
 
 
-def _fire(study: LabStudy, codes: tuple[str, ...], found: Advice) -> Lines:
+def _fire(study: LabStudy, noun: Mixture | Substance, codes: tuple[str, ...], found: Advice) -> Lines:
     edition = Edition(study.lab.lab.ghs)
     physical = next(one.codes for one in effects(codes) if one.way == "Fire and reaction")
     for code in physical:
@@ -94,7 +93,7 @@ def _fire(study: LabStudy, codes: tuple[str, ...], found: Advice) -> Lines:
         yield HazardLineView(one.bench, one.code)
     if study.lab.lab.help.extinguisher:
         yield HazardLineView(study.lab.lab.help.extinguisher, "Extinguisher")
-    yield HazardLineView("What to put it out with: see the supplier’s sheet.")
+    yield HazardLineView(f"What to put it out with: {see_sheet(noun)}.")
 
 
 def _spill(study: LabStudy, noun: Mixture | Substance, found: Advice) -> Lines:
@@ -158,7 +157,7 @@ def _never(study: LabStudy, id: str) -> Lines:
 def _does(study: LabStudy, id: str, codes: tuple[str, ...]) -> Lines:
     edition = Edition(study.lab.lab.ghs)
     for effect in effects(codes):
-        if effect.way == "Fire and reaction":
+        if effect.way == "Fire and reaction" or (effect.way == "Metals" and not effect.codes):
             continue
         said = (
             f"{statement_text(code, edition) or 'no text in this edition'} ({code})" for code in effect.codes
