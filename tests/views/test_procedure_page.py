@@ -190,6 +190,15 @@ def test_a_place_leads_to_its_steps_once_for_each_procedure() -> None:
     assert FactView("May carry in", "nothing") in view.facts
 
 
+def test_a_bath_page_names_all_that_is_worn_there_and_not_only_what_it_adds() -> None:
+    """Goggles are put on at the door, and a card for the micro-etch shows them too."""
+    lab, _ = demo()
+    worn = {sign.title: sign.detail for sign in place_view(lab, "etch").wear}
+    assert worn["Indirect-vent splash goggles"] == "all the time"
+    assert {"Face shield over goggles", "Long chemical gauntlets over nitrile", "Chemical apron"} < set(worn)
+    assert not place_view(lab, "log-desk").wear
+
+
 def test_indexes_grow_with_the_procedures_and_not_with_the_places_they_use() -> None:
     lab, studies = demo()
     found = tuple(studies.values())

@@ -59,7 +59,13 @@ def _banners(place: Place) -> Iterator[BannerView]:
 
 
 def _wear(study: LabStudy, place: Place) -> Iterator[SignView]:
+    """What all wear in this room, where a place has a hazard or asks for more, then what it asks for."""
+    base = study.lab.lab.base_wear if place.wear or place.holds or place.hazards else ()
+    for piece in base:
+        yield worn_sign(study.lab, str(piece), "all the time")
     for piece in place.wear:
+        if piece in base:
+            continue
         fresh = place.fresh_gloves and _on_hands(study, str(piece))
         when = "when it is hot" if place.wear_when else ""
         yield worn_sign(study.lab, str(piece), "a fresh pair" if fresh else when)
