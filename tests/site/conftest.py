@@ -19,10 +19,11 @@ def sample_folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 @pytest.fixture(scope="session")
 def calculator_site(tmp_path_factory: pytest.TempPathFactory) -> LabSite:
-    """Every calculator of the demo lab, and one procedure that works with them."""
+    """Every calculator of the demo lab, one procedure that works with them, and its day plan."""
     folder = tmp_path_factory.mktemp("calculators")
     lab = Path(__file__).parents[2] / "procedures"
-    return write_lab_site(lab, folder, lambda at: at.startswith("calculators") or at == PROCEDURE)
+    wanted = (PROCEDURE, f"{PROCEDURE}/day-plan")
+    return write_lab_site(lab, folder, lambda at: at.startswith("calculators") or at in wanted)
 
 
 @pytest.fixture

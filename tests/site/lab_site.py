@@ -2,6 +2,7 @@
 
 import datetime
 from collections.abc import Callable
+from dataclasses import replace
 from pathlib import Path
 
 from generator.checks import docs
@@ -13,7 +14,10 @@ from generator.outputs.site import Site, SiteFile
 from generator.pipeline.check import Checked, check
 from generator.publishing.publish import publish
 from generator.reading import open_folder, read_lab
+from generator.study import Study
 from generator.sums import Known
+from generator.views.addresses import day_plan_address
+from generator.views.filling.class_day import class_days
 from generator.views.filling.summary import summary_of
 
 DAY = datetime.date(2026, 11, 25)
@@ -38,10 +42,16 @@ def write_lab_site(lab: Path, folder: Path, wanted: Callable[[str], bool]) -> tu
     chronicle = Chronicle({formula.name: formula for formula in formulas}, paths)
     sheets = (
         *(sheet for unit in front_units(told) for sheet in unit.sheets(checked.lab)),
-        *(sheet for study in studies for sheet in procedure_sheets(study, chronicle)),
+        *(sheet for study in studies for sheet in procedure_sheets(study, _told(study, chronicle, wanted))),
         *(sheet for unit in back_units(told) for sheet in unit.sheets(checked.lab)),
     )
     pages, _ = lay_out(sheets, paths)
     kept = tuple(page for page in pages if not page.address or wanted(page.address))
     publish(Site("Lab under test", kept, files, (), date=DAY.isoformat()), folder / "site")
     return folder / "site", checked
+
+
+def _told(study: Study, chronicle: Chronicle, wanted: Callable[[str], bool]) -> Chronicle:
+    """With the days of a class where their page is wanted."""
+    days = class_days(study) if wanted(day_plan_address(study.procedure.id)) else ()
+    return replace(chronicle, days=days)
