@@ -1,6 +1,7 @@
 """Data into a noun of the model: every misfit becomes a problem, and what still fits is kept."""
 
 from difflib import get_close_matches
+from re import fullmatch
 from typing import Any, TypeVar, get_args
 
 from pydantic import ValidationError
@@ -19,6 +20,7 @@ _FILLERS = {
     "until": "23:59",
 }
 _MOST = 200
+_KINDS = {"steps": "step", "cards": "card"}
 
 
 def fit(noun: type[_Noun], data: dict[str, Any], file: str) -> tuple[_Noun | None, tuple[Problem, ...]]:
@@ -69,9 +71,8 @@ def _describe(noun: type[Located], data: Any, fault: Any, file: str) -> Problem:
         )
     context = fault.get("ctx", {})
     if "fix" in context:
-        return Problem(
-            kind, Level.ERROR, where, f"{_field(path)}: {context['message']}", context["fix"], step
-        )
+        said, fix = f"{_field(path)}: {context['message']}", context["fix"]
+        return Problem(kind, Level.ERROR, where, said, fix, step, explains=_id_meant(path, fix, file))
     return Problem(
         "unreadable",
         Level.ERROR,
@@ -80,6 +81,13 @@ def _describe(noun: type[Located], data: Any, fault: Any, file: str) -> Problem:
         "write `{field: value}` or indented lines `field: value`",
         step,
     )
+
+
+def _id_meant(path: tuple[str | int, ...], fix: str, file: str) -> tuple[Cause, ...]:
+    """The step or card that a slip in its id hides from the side files that name it."""
+    kind = _KINDS.get(str(path[-3])) if len(path) > 2 and path[-1] == "id" else None
+    meant = fullmatch(r"write `([a-z0-9-]+)`", fix)
+    return (missing(kind, meant[1], file),) if kind and meant else ()
 
 
 def _field(path: tuple[str | int, ...]) -> str:

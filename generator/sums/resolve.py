@@ -1,11 +1,14 @@
 """Look up each formula's inputs by name, inner formulas first, and work the answers out."""
 
 from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import replace
+from difflib import get_close_matches
 from typing import Any
 
 from generator.formulas import Formula, FormulaError, Input
 from generator.model import FormulaRef, Lab, Number, Procedure, Step, Text
 from generator.problems import Level, Location, Problem
+from generator.problems import missing as cause_of_missing
 from generator.sums.known import Known, nearest_input
 from generator.sums.limits import passed_limits
 from generator.sums.sum import Given, Sum, Sums
@@ -183,10 +186,18 @@ class _Run:
         step: Step | None,
     ) -> Problem:
         missing = bad.given and bad.given not in values
-        rule = "required-missing" if missing else _rule_of(formula, bad.given, values)
-        return self._problem(
-            rule, where, f"{formula.name}: {bad.what}", bad.fix or "look at the numbers given", step
-        )
+        what = f"{formula.name}: {bad.what}"
+        if missing:
+            lacking = self._problem("required-missing", where, what, self._give(bad), step)
+            return replace(lacking, causes=(cause_of_missing("input", bad.what, where.file),))
+        rule, fix = _rule_of(formula, bad.given, values), bad.fix or "look at the numbers given"
+        return self._problem(rule, where, what, fix, step)
+
+    def _give(self, bad: FormulaError) -> str:
+        """How to give an input that is missing, with the job's own name that is near to it."""
+        near = get_close_matches(bad.given, list(self.procedure.job), 1)
+        own = f" (the job has `{near[0]}`)" if near else ""
+        return f"{bad.fix} under `job`{own}, or under `given` of the step"
 
     def _problem(self, rule: str, where: Location, message: str, fix: str, step: Step | None) -> Problem:
         return Problem(rule, Level.ERROR, where, message, fix, step=str(step.id) if step else "")

@@ -64,6 +64,37 @@ def test_a_mistyped_field_that_has_to_be_there_is_told_once(tmp_path: Path, caps
     assert "did you mean `title`?\n   = and 1 more that follows from this" in run.out
 
 
+def test_a_step_whose_id_has_a_slip_is_told_once(tmp_path: Path, capsys: Capsys) -> None:
+    stages = "[{stage: clean, title: Clean, steps: [{id: look at, do: act, say: Look.}]}]"
+    side = (
+        "class_of: clean-a-plate\ntitle: Others\nbecause: They are slow.\nsteps: {look-at: {takes: 2 min}}\n"
+    )
+    make_lab(tmp_path, procedure=f"{{stages: {stages}}}", **{"clean-a-plate.others.yml": side})
+    run = run_newel(capsys, "check")
+    assert "fix: write `look-at`\n   = and 1 more that follows from this" in run.out
+    assert "class-changes-order" not in run.out
+
+
+def test_an_input_that_no_sum_is_given_is_told_once_with_the_name_near_to_it(
+    tmp_path: Path, capsys: Capsys
+) -> None:
+    job = "{area: 2 dm2, densty: 2 A/dm2, one: {formula: plating_current}, two: {formula: plating_current}}"
+    make_lab(tmp_path, procedure=f"{{job: {job}}}")
+    run = run_newel(capsys, "check")
+    assert run.out.count("is not given") == 1
+    assert "(the job has `densty`), or under `given` of the step\n   = and 1 more" in run.out
+
+
+def test_a_mistyped_stage_of_a_card_is_told_once(tmp_path: Path, capsys: Capsys) -> None:
+    stages = "[{stage: clean, title: Clean, steps: [{id: a, do: act, say: Look.}]}, "
+    stages += "{stage: coat, title: Coat, steps: [{id: b, do: act, say: Look.}]}]"
+    cards = "[{id: one, title: One, read_from: 1 m, stages: [clean, coaat]}]"
+    make_lab(tmp_path, procedure=f"{{stages: {stages}, cards: {cards}}}")
+    run = run_newel(capsys, "check")
+    assert "did you mean `coat`?\n   = and 1 more that follows from this" in run.out
+    assert "stage-on-no-card" not in run.out
+
+
 def test_a_field_that_has_to_be_there_and_nobody_mistyped_is_told_as_missing(
     tmp_path: Path, capsys: Capsys
 ) -> None:
@@ -182,7 +213,9 @@ def test_every_command_listed_is_there(capsys: Capsys, name: str) -> None:
 def test_a_rule_is_explained(capsys: Capsys) -> None:
     run = run_newel(capsys, "check", "--explain", "no-emergency-line")
     assert run.status == 0
-    assert run.out == """\
+    assert (
+        run.out
+        == """\
 no-emergency-line  (people)  an error: it stops publishing
 
 `lab.help.emergency` is missing: nobody can read on a card whom to ring.
@@ -202,6 +235,7 @@ good:
 
 source: common practice, no source
 """
+    )
 
 
 def test_check_is_quick_because_it_loads_little(tmp_path: Path) -> None:

@@ -1,6 +1,7 @@
 """A name that nothing declares."""
 
 from collections.abc import Iterable, Iterator, Mapping
+from difflib import get_close_matches
 
 from generator.checks.evidence.fields import FREE
 from generator.checks.evidence.persons import is_person
@@ -74,7 +75,7 @@ def _told(
         why = f"and the lab declares no `{noun}`" if noun else f"which {_missing(first.kind)}"
         yield DOC.found(
             first.name.where,
-            f"{_holder(first)} names the {first.kind} `{first.name}`, {why}{_more(references)}",
+            f"{_holder(first)} names the {_kind(first)} `{first.name}`, {why}{_more(references)}",
             _declare(noun, references) if noun else _fix(lab, first, offered or known[first.kind]),
             step=first.step,
             place=first.place,
@@ -118,6 +119,11 @@ _NOT_THERE = {
 }
 
 
+def _kind(reference: Reference) -> str:
+    """The kind as it reads before the name, where `_missing` says the rest behind it."""
+    return "step" if reference.kind == "step of the run" else reference.kind
+
+
 def _missing(kind: str) -> str:
     return "looks like a mistyped one" if kind in FREE else _NOT_THERE.get(kind, "is not declared")
 
@@ -137,6 +143,12 @@ def _fix(lab: Lab, reference: Reference, known: frozenset[str]) -> str:
         )
         if by_title is not None:
             return f"write the role's id: `{by_title}`"
+    words = reference.name.split()
+    if len(words) > 1 and known.issuperset(words):
+        return f"write commas between them: `{', '.join(words)}`"
+    near = get_close_matches(reference.name, known, 1) if reference.kind == "value of the job" else []
+    if near:
+        return f"write one name at both places: the job has `{near[0]}`"
     if reference.kind in ("rule", "step", "step of the run", "value", "value of the job"):
         return (
             nearest(reference.name, known)

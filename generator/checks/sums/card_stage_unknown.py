@@ -1,9 +1,10 @@
 """A card that names a stage which is not there."""
 
 from collections.abc import Iterator
+from difflib import get_close_matches
 
 from generator.checks.rule import Rule
-from generator.problems import Level, Problem, RuleDoc
+from generator.problems import Cause, Level, Problem, RuleDoc, missing
 from generator.study import Study, nearest
 
 DOC = RuleDoc(
@@ -28,7 +29,13 @@ def find(study: Study) -> Iterator[Problem]:
                     stage.where,
                     f'card "{card.id}" names the stage "{stage}", which is not there',
                     nearest(str(stage), known),
+                    explains=_meant(str(stage), known, study.procedure.where.file),
                 )
+
+
+def _meant(word: str, known: list[str], file: str) -> tuple[Cause, ...]:
+    """The stage that was most likely meant is on no card because its name is mistyped here."""
+    return tuple(missing("card of stage", near, file) for near in get_close_matches(word, known, 1))
 
 
 RULE = Rule(DOC, in_procedure=find)

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from generator.checks.rule import Rule
-from generator.problems import Level, Problem, RuleDoc
+from generator.problems import Level, Problem, RuleDoc, missing
 from generator.study import Study
 
 DOC = RuleDoc(
@@ -27,6 +27,7 @@ def find(study: Study) -> Iterator[Problem]:
                 stage.spot("stage"),
                 f'the stage "{stage.stage}" is on no card',
                 f"name it under `stages` of the card that hangs where it is done: `{stage.stage}`",
+                causes=(missing("card of stage", str(stage.stage), study.procedure.where.file),),
             )
 
 

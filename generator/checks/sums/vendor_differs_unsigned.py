@@ -33,7 +33,7 @@ def find(study: Study) -> Iterator[Problem]:
         lacking = [
             field
             for field, value in (("decided_by", entry.decided_by), ("decided", entry.decided))
-            if value is None
+            if value is None and field not in entry.marks
         ]
         if lacking:
             what = " and ".join({"decided_by": "who decided", "decided": "when"}[field] for field in lacking)
