@@ -37,10 +37,10 @@ def demo() -> tuple[LabStudy, dict[str, Study]]:
 
 
 @cache
-def page() -> ProcedureView:
-    """The page of the demo's first procedure."""
+def page(id: str = "copper-the-holes") -> ProcedureView:
+    """The page of a procedure of the demo, which is the first unless told."""
     formulas = {formula.name: formula for formula in Known().all()}
-    return procedure_view(demo()[1]["copper-the-holes"], formulas)
+    return procedure_view(demo()[1][id], formulas)
 
 
 def step(id: str) -> StepView:
@@ -197,6 +197,14 @@ def test_a_bath_page_names_all_that_is_worn_there_and_not_only_what_it_adds() ->
     assert worn["Indirect-vent splash goggles"] == "all the time"
     assert {"Face shield over goggles", "Long chemical gauntlets over nitrile", "Chemical apron"} < set(worn)
     assert not place_view(lab, "log-desk").wear
+
+
+def test_a_wait_that_has_to_be_taken_stands_beside_the_time_of_the_work() -> None:
+    """52 min of work would read as one afternoon, and the resin sets for 24 h to 14 days after step 15."""
+    view = page("section-a-plated-hole")
+    rest = FactView("Has to rest", f"24{NB}h to 14{NB}days after step{NB}15, not counted here")
+    assert rest in view.facts and FactView("Whole run", f"52{NB}min", sum="plan.total") in view.facts
+    assert not any(fact.label == "Has to rest" for fact in page().facts), "that pause may be left out"
 
 
 def test_indexes_grow_with_the_procedures_and_not_with_the_places_they_use() -> None:

@@ -1,6 +1,6 @@
 """The session clock of a procedure, from its walk."""
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 
 from generator.model import FormulaRef, Session
 from generator.planning import PointOfNoReturn, points_of_no_return
@@ -9,6 +9,7 @@ from generator.units import Clock, show_window
 from generator.views.filling.several import several_view
 from generator.views.filling.words import counted, low, spoken_time
 from generator.views.plan import PlanStepView, PlanView, SessionView
+from generator.views.shown import FactView
 from generator.walk import Ground, Moment, stretches
 
 
@@ -107,6 +108,20 @@ def _sittings(run: tuple[Moment, ...]) -> tuple[float, ...]:
     found = [0.0]
     for moment in run:
         found[-1] += moment.after.clock.shortest - moment.before.clock.shortest
-        if moment.step.pause is not None and moment.step.pause.time.low is not None and moment is not run[-1]:
+        if _has_to_pause(moment) and moment is not run[-1]:
             found.append(0.0)
     return tuple(found)
+
+
+def _has_to_pause(moment: Moment) -> bool:
+    return moment.step.pause is not None and moment.step.pause.time.low is not None
+
+
+def must_rest(study: Study) -> Iterator[FactView]:
+    """Each pause that has to be taken: the time of the whole run is work alone and does not count it."""
+    run = study.walk.straight
+    for number, step in enumerate(study.procedure.steps, 1):
+        waits = any(_has_to_pause(one) for one in run[:-1] if one.step is step)
+        if step.pause is not None and waits:
+            text = f"{show_window(step.pause.time)} after step\N{NO-BREAK SPACE}{number}, not counted here"
+            yield FactView("Has to rest", text)

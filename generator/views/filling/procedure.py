@@ -18,7 +18,7 @@ from generator.views.addresses import (
 from generator.views.filling.called import called
 from generator.views.filling.job import job_view
 from generator.views.filling.learning import learning_view, signoff_facts
-from generator.views.filling.plan import plan_view
+from generator.views.filling.plan import must_rest, plan_view
 from generator.views.filling.step import step_view
 from generator.views.filling.telling import Telling, telling
 from generator.views.filling.words import (
@@ -112,6 +112,7 @@ def _facts(study: Study) -> Iterator[FactView]:
     if found.all:
         yield FactView("Whole run", spoken_time(found.all), sum="plan.total")
         yield FactView("Hands-on", spoken_time(found.hands_on))
+    yield from must_rest(study)
     yield FactView("Steps", str(len(procedure.steps)))
     yield FactView("Approved by", role_title(lab, procedure.approver))
     if procedure.review_every:
