@@ -71,7 +71,8 @@ class _Lines:
         start = _START.match(line)
         assert start is not None
         at = start.end()
-        if at >= len(line) or line[at] == "#" or (line[0] in "-." and _DIVIDER.match(line)):
+        empty = at >= len(line) or line[at] == "#" or line[at:].rstrip() == "-"  # its entry begins below
+        if empty or (line[0] in "-." and _DIVIDER.match(line)):
             self.row += 1
             return
         key = _KEY.match(line, at)

@@ -73,13 +73,15 @@ def _describe(noun: type[Located], data: Any, fault: Any, file: str) -> Problem:
     if "fix" in context:
         said, fix = f"{_field(path)}: {context['message']}", context["fix"]
         return Problem(kind, Level.ERROR, where, said, fix, step, explains=_id_meant(path, fix, file))
-    return Problem(
-        "unreadable",
-        Level.ERROR,
-        where,
+    return Problem("unreadable", Level.ERROR, where, *_no_fields(path, _reach(data, path)), step)
+
+
+def _no_fields(path: tuple[str | int, ...], value: Any) -> tuple[str, str]:
+    if value == "":
+        return f"{_field(path)}: an entry is empty here", "delete its dash, or write its fields behind it"
+    return (
         f"{_field(path)}: fields with values are expected here",
         "write `{field: value}` or indented lines `field: value`",
-        step,
     )
 
 

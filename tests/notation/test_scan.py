@@ -31,3 +31,9 @@ def _spoilt(line: str, chance: random.Random) -> str:
         at = chance.randrange(len(line) + 1)
         line = line[:at] + chance.choice(PIECES) + line[at + chance.randrange(3) :]
     return line
+
+
+def test_a_dash_alone_on_its_line_begins_an_entry() -> None:
+    assert not list(scan("a:\n  -\n    b: c\n  - \n    b: d\n", "x.yml"))
+    [slip] = scan("a: -\n", "x.yml")
+    assert slip.rule == "yaml-sign"

@@ -223,3 +223,9 @@ def test_a_missing_unit_is_one_that_the_field_takes(tmp_path: Path) -> None:
 def test_what_is_missing_in_a_list_is_told_of_its_entry(tmp_path: Path) -> None:
     text = PROCEDURE.replace("{id: look, do: check,", "{do: check,")
     assert only(read(tmp_path, clean=text)).message == 'entry 1 under `steps` has no "id"'
+
+
+def test_an_empty_entry_of_a_list_is_told_as_such(tmp_path: Path) -> None:
+    problem = only(read(tmp_path, clean=PROCEDURE.replace("      - {id", "      -\n      - {id")))
+    assert (problem.where.line, problem.message) == (8, "steps: an entry is empty here")
+    assert problem.fix == "delete its dash, or write its fields behind it"
