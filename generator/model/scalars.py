@@ -177,6 +177,7 @@ def listed(value: object) -> object:
     if isinstance(value, list | tuple):
         return tuple(value)
     if isinstance(value, str):
+        text(value)
         words = re.split(r",? and |, ?", value)
         ids = len(words) > 1 and all(map(_ID.fullmatch, words))
         said = "its brackets are not there" if ids else "one word is written"

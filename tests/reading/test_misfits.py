@@ -205,6 +205,7 @@ def test_a_folder_without_a_lab_cannot_be_read(tmp_path: Path) -> None:
             "put_on: a list is expected here, but its brackets are not there",
             "write `[nitrile, apron]`",
         ),
+        ("put_on: ''", "put_on: the field is there but empty", "write a value, or delete the line"),
         ("wash_hands: Yes", 'wash_hands: true or false is expected, but "Yes" is written', "write `true`"),
         ("fresh: off", 'fresh: true or false is expected, but "off" is written', "write `false`"),
     ],

@@ -36,7 +36,7 @@ def find(study: LabStudy) -> Iterator[Problem]:
         name, sheet = title_of(study.lab, id), bought.sheet
         if sheet is None:
             what = f"no supplier's sheet of {name} is held"
-        elif sheet.held_at is None or sheet.dated is None:
+        elif sheet.held_at is None or (sheet.dated is None and "dated" not in sheet.marks):
             missing = "where it is held" if sheet.held_at is None else "of what day it is"
             what = f"the sheet of {name} does not say {missing}"
         else:
