@@ -75,7 +75,9 @@ def _before(
             last, ended = id, clock.shortest
     other = "base" if kinds[str(moment.step.id)] == "acid" else "acid"
     found = steps.get(last)
-    return found if found and kinds[last] == other and _meets(found, moment.step) else None
+    if found is None or found.do == "rinse" or kinds[last] != other:
+        return None
+    return found if _meets(found, moment.step) else None
 
 
 def _kind(study: Study, located: Located) -> str:
