@@ -35,7 +35,7 @@ class TooDeepError(yaml.YAMLError):
 
 
 class TooManyError(yaml.YAMLError):
-    """A file holds more than MOST_VALUES names, values and collections."""
+    """A file holds more than MOST_VALUES values: texts, lists and mappings; names do not count."""
 
 
 class Composer:
@@ -49,7 +49,7 @@ class Composer:
         self.next: Any = CParser(text).get_event
         self.file = file
         self.escapes = "\\" in text
-        self.seen = seen
+        self.signed = {one.where.line for one in seen if one.rule == _SIGNS}
         self.found: list[Problem] = []
         self.line = line
         self.depth = depth
@@ -74,7 +74,9 @@ class Composer:
 
     def node(self, event: Any) -> Node:
         """What an event begins."""
-        self.count(1)
+        self.values += 1
+        if self.values > MOST_VALUES:
+            raise TooManyError
         if event.anchor is not None:
             if isinstance(event, AliasEvent):
                 return self.sign(self.anchored(event))
@@ -82,12 +84,6 @@ class Composer:
         if event.tag is not None and event.tag not in _KNOWN_TAGS:
             return self.tagged(event)
         return self.text(event) if isinstance(event, ScalarEvent) else self.collection(event)
-
-    def count(self, more: int) -> None:
-        """So many values more; depth is looked at on the way, before the parser's own stack runs out."""
-        self.values += more
-        if self.depth > DEEPEST or self.values > MOST_VALUES:
-            raise TooDeepError if self.depth > DEEPEST else TooManyError
 
     def text(self, event: Any) -> Text:
         """A scalar; a file holds hundreds, so place and text are made without a call of their classes."""
@@ -104,7 +100,10 @@ class Composer:
         return made
 
     def collection(self, event: SequenceStartEvent | MappingStartEvent) -> ListNode | MapNode:
+        """A list or a mapping; its depth is looked at before the parser's own stack runs out."""
         self.depth += 1
+        if self.depth > DEEPEST:
+            raise TooDeepError
         made = self.items(event) if isinstance(event, SequenceStartEvent) else self.mapping(event)
         self.depth -= 1
         return made
@@ -127,10 +126,13 @@ class Composer:
                 self.anchor(event)
             key, behind = self.text(event), following()
             plain = type(behind) is ScalarEvent and behind.anchor is None and behind.tag is None
-            pairs.append((key, self.text(behind) if plain else self.node(behind)))
+            if plain and self.values < MOST_VALUES:
+                self.values += 1  # as for any node, without the call
+                pairs.append((key, self.text(behind)))
+            else:
+                pairs.append((key, self.node(behind)))
             if start.flow_style:
                 bare.append(_is_bare(event, behind))
-        self.count(len(pairs))
         if any(bare):
             pairs = self.cut(pairs, bare) if not all(bare) else self.list_in_braces(start, pairs)
         if len({key for key, _ in pairs}) < len(pairs):
@@ -162,13 +164,13 @@ class Composer:
         told, known = self.sign(event), len(self.found)
         if not isinstance(event, ScalarEvent):
             self.collection(event)
-        del self.found[known:]
+        self.forget(known)
         return told
 
     def sign(self, event: Any) -> Text:
         where = self.place(event)
-        at_line = (one.where.line for one in (*self.seen, *self.found) if one.rule == _SIGNS)
-        if where.line not in at_line:
+        if where.line not in self.signed:
+            self.signed.add(where.line)
             self.add(
                 _SIGNS,
                 where,
@@ -177,6 +179,11 @@ class Composer:
             )
         return Text(event.value if isinstance(event, ScalarEvent) else "", where)
 
+    def forget(self, known: int) -> None:
+        """Take back what was found since so much was known."""
+        self.signed -= {one.where.line for one in self.found[known:] if one.rule == _SIGNS}
+        del self.found[known:]
+
     def not_a_key(self, event: Any) -> None:
         """A name that is none; what stands behind it is not told either."""
         known = len(self.found)
@@ -184,7 +191,7 @@ class Composer:
         if meant is event:
             self.node(event)
         self.node(self.next())
-        del self.found[known:]
+        self.forget(known)
         self.add(
             "unreadable",
             self.place(meant),
@@ -220,14 +227,16 @@ class Composer:
         )
 
     def twice(self, keys: list[Text]) -> None:
-        for index, key in enumerate(keys):
-            if key in keys[:index]:
+        met: set[str] = set()
+        for key in keys:
+            if key in met:
                 self.add(
                     "given-twice",
                     key.where,
                     f'"{key}" is given twice here',
                     "keep one of the two; only one would have counted",
                 )
+            met.add(key)
 
     def add(self, rule: str, where: Location, message: str, fix: str) -> None:
         self.found.append(Problem(rule, Level.ERROR, where, message, fix))

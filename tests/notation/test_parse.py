@@ -1,8 +1,10 @@
 """Every scalar is text, every node knows its place."""
 
+import time
+
 import pytest
 
-from generator.notation import ListNode, MapNode, Text, depth_of, plain, read_text
+from generator.notation import ListNode, MapNode, Text, composer, depth_of, plain, read_text
 from generator.problems import Location
 
 TEXT = """\
@@ -70,14 +72,18 @@ def test_the_first_of_two_counts() -> None:
 
 
 @pytest.mark.parametrize(
-    "deep", ["[" * 41 + "a" + "]" * 41, "a: " + "{a: " * 40 + "b" + "}" * 40, "- " * 100_000, "[" * 900]
-)
+    "deep", ["[" * 41 + "a" + "]" * 41, "a: " + "{a: " * 40 + "b" + "}" * 40, "- " * 100_000, "[" * 900,
+             "[" * 41 + "]" * 41, "[" * 40 + "{}" + "]" * 40],
+)  # fmt: skip
 def test_what_stands_too_deep_is_refused(deep: str) -> None:
     [problem] = read_text(deep.encode(), "x.yml").problems
     assert problem.message == "lists or braces stand more than 40 deep inside one another"
 
 
-@pytest.mark.parametrize("shallow", ["[" * 40 + "]" * 40, "- {a: b}\n" * 200, "a:\n" + " " * 60 + "b: c"])
+@pytest.mark.parametrize(
+    "shallow",
+    ["[" * 40 + "]" * 40, "[" * 39 + "{}" + "]" * 39, "- {a: b}\n" * 200, "a:\n" + " " * 60 + "b: c"],
+)
 def test_many_braces_are_not_deep(shallow: str) -> None:
     assert read_text(shallow.encode(), "x.yml").problems == ()
 
@@ -85,3 +91,27 @@ def test_many_braces_are_not_deep(shallow: str) -> None:
 def test_too_many_values_are_refused() -> None:
     [problem] = read_text(b"- \n" * 200_001, "x.yml").problems
     assert problem.message == "the file holds more than 200,000 values"
+
+
+@pytest.mark.parametrize("value", ["b", "[]", "{}", "!!str b", "{b: c}"])
+def test_a_value_counts_once_whatever_it_is(value: str, monkeypatch: pytest.MonkeyPatch) -> None:
+    most = 40 if value == "{b: c}" else 20
+    monkeypatch.setattr(composer, "MOST_VALUES", most + 1)  # the file itself is one
+    rows = [f"k{number}: {value}\n" for number in range(21)]
+    assert read_text("".join(rows[:20]).encode(), "x.yml").root is not None
+    assert read_text("".join(rows).encode(), "x.yml").root is None
+
+
+def test_nothing_is_read_behind_too_many_values(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(composer, "MOST_VALUES", 20)
+    text = "k: v\n" * 30 + "k: [" * 3
+    with pytest.raises(composer.TooManyError):
+        composer.Composer(text, "x.yml", ()).document()
+
+
+@pytest.mark.parametrize("row", ["a: b", "- !a b", "- *a"])
+def test_a_file_full_of_one_fault_is_read_in_seconds(row: str) -> None:
+    text = ("- &a b\n" if "*" in row else "") + f"{row}\n" * 60_000
+    start = time.process_time()
+    assert read_text(text.encode(), "x.yml").problems
+    assert time.process_time() - start < 10
