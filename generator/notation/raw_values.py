@@ -28,12 +28,15 @@ _INSIDE = re.compile(r"\s#|: |:$")
 
 @dataclass(frozen=True, slots=True)
 class Value:
-    """A plain scalar on one line: where it starts, its whole text with all that follows on the line."""
+    """A plain scalar on one line: where it starts, its whole text with all that follows on the line.
+
+    `before` is the line's beginning; inside braces it is left out, since a line may hold very many values.
+    """
 
     line: int
     column: int
     text: str
-    before: str
+    before: str = ""
     flow: bool = False
 
 
@@ -123,7 +126,7 @@ class _Lines:
                 at, char = sign.start(), sign.group()
                 if char == "#" and (at == 0 or line[at - 1] == " "):
                     break
-                if char in "'\"" and line[:at].rstrip()[-1:] in ("", ":", ",", "{", "["):
+                if char in "'\"" and _sign_before(line, at) in ("", ":", ",", "{", "["):
                     at = self.close_quote(at + 1, char)
                     line = self.lines[self.row]
                     continue
@@ -146,8 +149,15 @@ class _Lines:
         lead = len(piece) - len(piece.lstrip())
         piece = piece.strip()
         if piece and piece[0] not in "'\"" and _is_suspect(piece):
-            self.found.append(Value(self.row + 1, at + lead + 1, piece, line[: at + lead], flow=True))
+            self.found.append(Value(self.row + 1, at + lead + 1, piece, flow=True))
 
 
 def _is_suspect(text: str) -> bool:
     return text[0] in _FIRST or _INSIDE.search(text) is not None
+
+
+def _sign_before(line: str, at: int) -> str:
+    """What stands before a place on a line, blanks aside; the line may be long, and is not copied."""
+    while line[at - 1 : at].isspace():
+        at -= 1
+    return line[at - 1 : at] if at else ""

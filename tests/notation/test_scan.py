@@ -2,6 +2,7 @@
 
 import random
 import re
+import tracemalloc
 from pathlib import Path
 
 import pytest
@@ -37,3 +38,15 @@ def test_a_dash_alone_on_its_line_begins_an_entry() -> None:
     assert not list(scan("a:\n  -\n    b: c\n  - \n    b: d\n", "x.yml"))
     [slip] = scan("a: -\n", "x.yml")
     assert slip.rule == "yaml-sign"
+
+
+def test_many_slips_in_one_line_take_no_more_room_than_the_line() -> None:
+    line = "[" + "!a, " * 4000 + "b]"
+    tracemalloc.start()
+    try:
+        found = raw_values.plain_values([line])
+        peak = tracemalloc.get_traced_memory()[1]
+    finally:
+        tracemalloc.stop()
+    assert len(found) == 4000
+    assert peak < 5_000_000
