@@ -56,7 +56,7 @@ def _describe(noun: type[Located], data: Any, fault: Any, file: str) -> Problem:
             f'{holder} has no "{path[-1]}"',
             f"write a line `{path[-1]}: ...` here",
             step,
-            causes=(_lacking(path, file),),
+            causes=(_lacking(path, where.file),),
         )
     if kind == "extra_forbidden":
         return _unknown_key(noun, data, path, _key_place(data, path) or where, step)

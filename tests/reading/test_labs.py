@@ -118,3 +118,16 @@ def test_a_class_lays_its_values_over_its_procedure() -> None:
     assert [step.say for step in second.steps] == [step.say for step in base.steps]
     assert steps["soak-in"].spot("for").file.endswith("second-year.yml")
     assert steps["soak-in"].spot("say").file.endswith("copper-the-holes.yml")
+
+
+def test_a_mistyped_field_is_told_once_in_whichever_file_of_the_lab(tmp_path: Path) -> None:
+    write_lab(Case("", "", {}), tmp_path / "made")
+    (tmp_path / "made" / "lab").mkdir()
+    (tmp_path / "made" / "lab.yml").rename(tmp_path / "made" / "lab" / "lab.yml")
+    (tmp_path / "made" / "lab" / "more.yml").write_text(
+        "residues:\n  grit: {titel: Grit}\n", encoding="utf-8"
+    )
+    found = check(read(tmp_path / "made"), datetime.date(2026, 11, 25)).problems
+    assert [(problem.rule, problem.follows) for problem in found if problem.level is Level.ERROR] == [
+        ("unknown-key", 1)
+    ]
