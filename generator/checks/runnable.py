@@ -19,7 +19,7 @@ class Runnable:
 
 
 def runnable(study: LabStudy) -> Runnable:
-    """The rules for which a study has what they need; a hundred rules ask for some twenty nouns."""
+    """The rules for which a study has what they need; each noun is looked for once, however many need it."""
     return _with(frozenset(noun for noun in _needed() if has_noun(study, noun)))
 
 
