@@ -11,7 +11,9 @@ from generator.checks.places import (
     lid_still_on,
     lifted_live,
     never_resumed,
+    no_cover,
     not_claimed,
+    number_twice,
     opened_unchecked,
     out_of_use,
     over_supply,
@@ -28,6 +30,7 @@ from generator.checks.places import (
 from generator.checks.rule import Rule
 
 RULES: tuple[Rule, ...] = (
+    no_cover.RULE,
     lid_still_on.RULE,
     lid_on_part.RULE,
     left_open.RULE,
@@ -51,4 +54,5 @@ RULES: tuple[Rule, ...] = (
     wrong_container.RULE,
     level_topped_up.RULE,
     out_of_use.RULE,
+    number_twice.RULE,
 )
