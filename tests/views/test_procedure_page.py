@@ -232,3 +232,16 @@ def test_words() -> None:
         f"12{NB}min",
         f"2{NB}h{NB}5{NB}min",
     )
+
+
+def test_what_is_made_up_is_said_to_be_made_here_where_a_bath_of_it_stands_elsewhere() -> None:
+    formulas = {formula.name: formula for formula in Known().all()}
+
+    def into(procedure: str, id: str) -> list[str]:
+        view = procedure_view(demo()[1][procedure], formulas)
+        found = next(one for stage in view.stages for one in stage.steps if one.id == id)
+        return [row.shown for row in found.settings if row.label == "Into"]
+
+    # Acid that goes into the mixture in the hood must not be read as acid for the bath at its station.
+    assert into("make-up-the-copper-bath", "water-first") == ["Acid copper bath, made here"]
+    assert into("titrate-the-copper-bath", "titrate-1") == ["Copper flask"]

@@ -7,6 +7,7 @@ from generator.model import FormulaRef, Place, Stage, Step
 from generator.units import Quantity, show_quantity
 from generator.views.filling.card_phrases import Phrases
 from generator.views.filling.translation import Words
+from generator.views.filling.words import stands_elsewhere
 from generator.views.told import show_amount
 
 
@@ -72,9 +73,10 @@ def chemical_title(words: Words, id: str) -> str:
     return id.replace("-", " ")
 
 
-def target_shown(words: Words, step: Step) -> str:
+def target_shown(words: Words, step: Step, say: Phrases) -> str:
     """The mixture that what is used goes into."""
-    return chemical_title(words, str(step.into)) if step.into else ""
+    title = chemical_title(words, str(step.into)) if step.into else ""
+    return say.made_here(title) if stands_elsewhere(words.study.lab, step) else title
 
 
 def repeat_shown(step: Step, stage: Stage, numbers: Mapping[str, str], say: Phrases) -> str:

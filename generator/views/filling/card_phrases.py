@@ -14,8 +14,8 @@ class Phrases:
 
     Of a ready-reckoner: at_step(step number) · held(other inputs) · never_above(limit).
 
-    Of amounts and repeats: in_all(amount) · worked_out, read_off(amount) · steps_for(first, last, count) ·
-    from_step(first, count) · counted(count and word).
+    Of amounts and repeats: in_all(amount) · made_here(mixture) · worked_out, read_off(amount) ·
+    steps_for(first, last, count) · from_step(first, count) · counted(count and word).
 
     Joining words of a window: between(low, high) · up_to(high) · at_least(low). A window never breaks over a
     line.
@@ -33,6 +33,7 @@ class Phrases:
     held: Callable[[str], str]
     never_above: Callable[[str], str]
     in_all: Callable[[str], str]
+    made_here: Callable[[str], str]
     worked_out: Callable[[str], str]
     read_off: Callable[[str], str]
     steps_for: Callable[[str, str, str], str]
@@ -75,6 +76,7 @@ ENGLISH = Phrases(
     held=lambda inputs: f"With {inputs}",
     never_above=lambda limit: f"Never above {limit}",
     in_all=lambda amount: f"{amount} in all",
+    made_here=lambda mixture: f"{mixture}, made here",
     worked_out=lambda amount: f"work it out on the page, example {amount}",
     read_off=lambda amount: f"read how much goes in, example {amount}",
     steps_for=lambda first, last, count: f"{count}, steps {first} to {last}",
@@ -98,6 +100,7 @@ SPANISH = Phrases(
     held=lambda inputs: f"Con {inputs}",
     never_above=lambda limit: f"Nunca más de {limit}",
     in_all=lambda amount: f"{amount} en total",
+    made_here=lambda mixture: f"{mixture}, que se prepara aquí",
     worked_out=lambda amount: f"calcúlelo en la página, ejemplo {amount}",
     read_off=lambda amount: f"lea cuánto entra, ejemplo {amount}",
     steps_for=lambda first, last, count: f"{count}, pasos {first} a {last}",

@@ -89,7 +89,7 @@ def _row(row: Row, located: Located) -> CardStep:
         who=row.words.role(step.who) if step.who and step.who != row.study.procedure.who else "",
         amount_shown=large,
         amounts=amounts_shown(row.words, step, located.stage, row.formulas, row.phrases, large),
-        target=target_shown(row.words, step),
+        target=target_shown(row.words, step, row.phrases),
         repeat=repeat_shown(step, located.stage, row.numbers, row.phrases),
         on=put_on_shown(row.words, step, row.phrases),
         off=taken_off_shown(row.words, step, row.phrases),

@@ -175,7 +175,7 @@ def _planned(told: _Telling, step: Step) -> Iterator[str]:
     english = phrases("en")
     used = (
         amounts_shown(told.words, step, located.stage, told.formulas, english),
-        f"into {target_shown(told.words, step)}" if step.into else "",
+        f"into {target_shown(told.words, step, english)}" if step.into else "",
         repeat_shown(step, located.stage, told.numbers, english),
         f"shake {english.counted(step.rock)}" if step.rock else "",
         rack_shown(told.words, step),

@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from generator.model import FormulaRef, Lab, Leg, Place, Step
 from generator.units import UnitsError, read_window, show_counted, show_quantity, show_window
 from generator.views.addresses import calculator_address, picture_path
+from generator.views.filling.card_phrases import phrases
 from generator.views.filling.first_looks import looked_at_first
 from generator.views.filling.states import state_badges
 from generator.views.filling.step_checks import fail_view, record_views, watch_words
@@ -15,6 +16,7 @@ from generator.views.filling.words import (
     low,
     named,
     role_title,
+    stands_elsewhere,
     station_view,
     thing_title,
     verb_word,
@@ -175,7 +177,9 @@ def _doing(told: Telling, step: Step, place: Place | None) -> Iterator[SettingVi
     if step.repeat and not step.record:
         yield SettingView("Repeat", show_counted(step.repeat))
     if step.into:
-        yield SettingView("Into", thing_title(told.study.lab, step.into))
+        title = thing_title(told.study.lab, step.into)
+        here = phrases("en").made_here(title) if stands_elsewhere(told.study.lab, step) else title
+        yield SettingView("Into", here)
     if place and place.book and step.do == "claim":
         yield SettingView("Book at", place.book)
 

@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 
 from generator.formulas import Input
-from generator.model import Lab, NotRight, Role
+from generator.model import Lab, NotRight, Role, Step
 from generator.study import LabStudy
 from generator.units import Quantity, Window, show_quantity, show_window
 from generator.views.addresses import mixture_address, place_address, substance_address
@@ -142,3 +142,10 @@ def thing_title(lab: Lab, id: str) -> str:
         if id in noun:
             return str(noun[id].title)  # type: ignore[index]
     return named(id)
+
+
+def stands_elsewhere(lab: Lab, step: Step) -> bool:
+    """Whether a place other than the step's holds what the step makes: nobody may pour it in there."""
+    return bool(step.into and step.at) and any(
+        place.holds == step.into and id != step.at for id, place in lab.places.items()
+    )
