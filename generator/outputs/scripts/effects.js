@@ -18,8 +18,9 @@ export function effectSentences(found) {
 /** @param {any} box @param {Found} found @returns {string} */
 function sentenceFor(box, found) {
   const parts = [-1, 1].map((sign) => shifted(box, sign, found)).filter(Boolean);
-  if (!parts.length) return "";
-  parts[0] += " instead of " + found.show(found.right);
+  const right = found.show(found.right);
+  if (parts.every((part) => part.endsWith(" gives " + right))) return "";
+  parts[0] += " instead of " + right;
   return named(box.name) + " " + parts.join(", ") + ".";
 }
 

@@ -14,20 +14,25 @@ _MULTIPLE = 200
 
 
 def effect_sentences(formula: Formula, values: Mapping[str, Any]) -> Iterator[str]:
-    """One sentence an input: "Area 10 % low gives 4.5 A instead of 5.0 A, 10 % high gives 5.5 A."."""
+    """One sentence an input: "Area 10 % low gives 4.5 A instead of 5.0 A, 10 % high gives 5.5 A.".
+
+    None for an input that leaves the answer as it is shown.
+    """
     try:
         shifts = sensitivity(formula, values)
     except FormulaError:
         return
     for name, found in groupby(shifts, key=lambda shift: shift.name):
-        yield _sentence(formula, name, tuple(found))
+        moved = tuple(found)
+        right = formula.answer.show(moved[0].right)
+        shown = [(_how_far(shift), formula.answer.show(shift.answer)) for shift in moved]
+        if any(answer != right for _, answer in shown):
+            yield _sentence(name, shown, right)
 
 
-def _sentence(formula: Formula, name: str, shifts: tuple[Shift, ...]) -> str:
-    first, *others = shifts
-    right = formula.answer.show(first.right)
-    parts = [f"{_how_far(first)} gives {formula.answer.show(first.answer)} instead of {right}"]
-    parts += [f"{_how_far(shift)} gives {formula.answer.show(shift.answer)}" for shift in others]
+def _sentence(name: str, shown: list[tuple[str, str]], right: str) -> str:
+    (far, answer), *others = shown
+    parts = [f"{far} gives {answer} instead of {right}", *(f"{far} gives {answer}" for far, answer in others)]
     return f"{named(name)} {', '.join(parts)}."
 
 
