@@ -94,6 +94,15 @@ def test_every_reading_of_the_procedure_has_a_blank() -> None:
             assert str(name).replace("-", " ").capitalize() in names
 
 
+def test_whose_initials_are_wanted_is_said_beside_the_room_for_them() -> None:
+    (study,) = (study for study in two().studies if study.procedure.id == LINE)
+    tables = [part for part in run_sheet_view(study, facts()).parts if isinstance(part, PaperTable)]
+    run = next(table for table in tables if table.heads[-1] == "Initials")
+    assert not [row for row in run.rows if row[-1].text.strip()]
+    asked = [row[2].text for row in run.rows if "initials" in row[2].text]
+    assert asked[0] == "both answers agree within 5 %; initials: Second person in the room"
+
+
 def test_a_door_sign_hangs_for_each_step_that_runs_alone() -> None:
     (sign,) = paper().signs
     assert sign.card == "door-warm-jar"

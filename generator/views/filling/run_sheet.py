@@ -152,15 +152,15 @@ def _rows(told: _Telling, step: Step) -> Iterator[tuple[PaperCell, ...]]:
     place = told.words.place(step.at)
     seen = f" SEE {step.check}" if step.check else ""
     what = PaperCell(f"{sentence}{f' ({place})' if place else ''}{seen}", verb)
-    planned = "; ".join(_planned(told, step))
+    who = told.words.role(step.hold.who) if step.hold and step.hold.who else ""
+    # Whose initials they are stands beside the room for them, and not in it.
+    planned = "; ".join((*_planned(told, step), *((f"initials: {who}",) if who else ())))
     measured = step.for_ or step.power or step.set or step.use or step.since
     # Where only its readings are noted, the step's own row stays low.
     done = BLANK if measured or step.hold else TICK if step.check else _NOTHING
-    verifier = PaperCell(told.words.role(step.hold.who)) if step.hold and step.hold.who else BLANK
     written = BLANK if done != _NOTHING else _NOTHING
-    initials = verifier if verifier != BLANK else written
     number = PaperCell(lead=told.numbers[str(step.id)])
-    yield number, what, PaperCell(planned or "\u00a0"), done, written, initials
+    yield number, what, PaperCell(planned or "\u00a0"), done, written, written
     for name, reading in _readings(told, step):
         yield _NOTHING, PaperCell(name), PaperCell(reading), BLANK, BLANK, BLANK
     if step.pause:
