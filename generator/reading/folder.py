@@ -13,6 +13,8 @@ from generator.reading.file_names import acting_drawing, is_device, picture_name
 _ID = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
 _SIDE = re.compile(r"(?P<base>[a-z0-9-]+)\.(?P<tail>[A-Za-z0-9-]+)")
 _ENDINGS = (".yml", ".yaml")
+# As an editor for plain text saves what it is told to call `x.yml`.
+_GOES_ON = (".yml.txt", ".yaml.txt")
 _LONGEST = 60
 _COPY = "copy the file itself here"
 OWN_FOLDERS = ("lab", "posted", "pictures")
@@ -90,6 +92,8 @@ def open_folder(path: Path, shown: str = "") -> Folder:
 
 def _files(path: Path, shown: str, problems: list[Problem]) -> Iterator[tuple[str, bytes]]:
     found = (*sorted(path.glob("*.*")), *sorted((path / "lab").glob("*.*")))
+    hidden = [file for file in found if file.name.lower().endswith(_GOES_ON)]
+    problems += (_goes_on(f"{shown}/{file.relative_to(path).as_posix()}") for file in hidden)
     return _bytes([file for file in found if file.suffix.lower() in _ENDINGS], path, shown, problems)
 
 
@@ -158,6 +162,11 @@ def _bad_name(name: str, stem: str) -> Problem:
 def _bad_ending(name: str) -> Problem:
     said = "the ending of the file's name is written in capital letters, and some computers would not see it"
     return _unread(name, said, f"rename the file to `{Path(name).stem.lower()}.yml`")
+
+
+def _goes_on(name: str) -> Problem:
+    said = "the file is not read: its name goes on with `.txt`, which some computers hide"
+    return _unread(name, said, f"rename it to `{Path(name).stem}`")
 
 
 def _pictures(path: Path, shown: str, problems: list[Problem]) -> frozenset[str]:

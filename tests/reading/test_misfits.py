@@ -171,6 +171,15 @@ def test_a_translation_of_a_field_that_the_procedure_has_not_is_named(tmp_path: 
     )  # fmt: skip
 
 
+@pytest.mark.parametrize("name", ["wash.yml.txt", "wash.YML.TXT", "lab/tanks.yaml.txt"])
+def test_a_name_that_goes_on_behind_its_ending_is_told(tmp_path: Path, name: str) -> None:
+    (tmp_path / "lab").mkdir()
+    (tmp_path / name).write_text(PROCEDURE, encoding="utf-8")
+    problem = only(read(tmp_path))
+    assert (problem.rule, problem.where.file) == ("unreadable", f"p/{name}")
+    assert problem.fix == f"rename it to `{name.rpartition('/')[2][:-4]}`"
+
+
 def test_a_link_that_leads_out_is_refused(tmp_path: Path) -> None:
     outside = tmp_path / "outside.yml"
     outside.write_text(PROCEDURE, encoding="utf-8")
