@@ -12,7 +12,8 @@ DOC = RuleDoc(
     id="outside-usual",
     level=Level.WARNING,
     subject="sums",
-    what="A value of the job, or one given to a step, lies outside `calculators.<formula>.usual` of the lab.",
+    what="A value of the job, or one given to a step, lies outside `calculators.<formula>.usual` of the lab: "
+    "of the formulas that the procedure uses, or of any where it uses none that has a range for the value.",
     why=(
         "A slipped decimal point looks like any other number. Outside the usual range somebody should look "
         "twice."
@@ -29,21 +30,29 @@ job: {copper: 220 um}""",
 
 
 def find(study: Study) -> Iterator[Problem]:
-    """The job's values and those given to a step, against every usual range of their name."""
+    """The job's values and those given to a step, against the usual ranges of their name."""
     giving = [found.step for found in study.steps() if found.step.given]
+    for name, formula, usual in _ranges(study):
+        for value, where in job_values(study, name):
+            if is_outside(value, usual):
+                yield DOC.found(where, *_words(name, value, usual, formula))
+        for step in giving:
+            given = step.given.get(name)
+            if isinstance(given, Quantity) and is_outside(given, usual):
+                yield DOC.found(step.spot("given"), *_words(name, given, usual, formula), step=str(step.id))
+
+
+def _ranges(study: Study) -> Iterator[tuple[str, str, Window]]:
+    """By name the ranges of the formulas that the procedure uses; of all, where it uses none with one."""
+    used = {str(sum.formula) for sum in study.sums.by_key.values()}
+    used.update(str(formula) for found in study.steps() for formula in found.step.formulas)
+    ranges: dict[str, list[tuple[str, Window]]] = {}
     for formula, settings in study.lab.calculators.items():
         for name, usual in settings.usual.items():
-            for value, where in job_values(study, name):
-                if is_outside(value, usual):
-                    yield DOC.found(where, *_words(name, value, usual, formula))
-            for step in giving:
-                given = step.given.get(name)
-                if isinstance(given, Quantity) and is_outside(given, usual):
-                    yield DOC.found(
-                        step.spot("given"),
-                        *_words(name, given, usual, formula),
-                        step=str(step.id),
-                    )
+            ranges.setdefault(name, []).append((str(formula), usual))
+    for name, found in ranges.items():
+        own = [row for row in found if row[0] in used]
+        yield from ((name, formula, usual) for formula, usual in own or found)
 
 
 def is_outside(value: Quantity, window: Window) -> bool:
