@@ -1,8 +1,7 @@
-"""The unit to offer where a field's number has none: the floor of units knows only of minutes."""
+"""The unit to offer where a field's number has none: the floor of units knows of no field."""
 
-import re
-
-from generator.units import Dimension
+from generator.units import Dimension, UnitsError
+from generator.units.mending import ask_for_unit
 
 _USUAL = {
     "length": "m",
@@ -12,11 +11,9 @@ _USUAL = {
     "kinematic viscosity": "mm2/s",
     "electric current": "A",
 }
-_FIX = re.compile(r"(write the unit after the number, such as \S+) min")
 
 
-def in_kind(fix: str, dimensions: tuple[Dimension, ...]) -> str:
-    """The fix of a refused quantity, whose example has a unit that the field takes."""
+def fix_of(bad: UnitsError, dimensions: tuple[Dimension, ...]) -> str:
+    """The fix of a refused quantity; a number without its unit is shown with one that the field takes."""
     unit = _USUAL.get(dimensions[0].name) if dimensions else None
-    found = _FIX.fullmatch(fix)
-    return f"{found[1]} {unit}" if unit and found else fix
+    return ask_for_unit(bad.number, unit) if bad.number and unit else bad.fix

@@ -9,7 +9,7 @@ from typing import Annotated, Any
 from pydantic_core import PydanticCustomError
 
 from generator.model.located import MARKS, WHERE, Text
-from generator.model.missing_unit import in_kind
+from generator.model.missing_unit import fix_of
 from generator.model.reader import Before, Reader
 from generator.units import (
     Clock,
@@ -157,7 +157,7 @@ def units_reader(
         try:
             found = read(words)
         except UnitsError as bad:
-            raise refuse(bad.rule, bad.message, in_kind(bad.fix, dimensions)) from None
+            raise refuse(bad.rule, bad.message, fix_of(bad, dimensions)) from None
         if dimensions and found.dimension not in dimensions:
             wanted = " or ".join(dimension.name for dimension in dimensions)
             raise refuse(

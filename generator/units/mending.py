@@ -32,13 +32,18 @@ def short(text: str) -> str:
 def refuse_value(plain: str, text: str, expected: str) -> UnitsError:
     """The error for a text that is no value with a unit; `expected` says what was looked for."""
     if re.fullmatch(_N, plain):
-        return _error(f"`{short(text)}` has no unit", f"write the unit after the number, such as {plain} min")
+        return UnitsError("unit-missing", f"`{short(text)}` has no unit", ask_for_unit(plain, "min"), plain)
     if not plain:
         return _error("a quantity is expected and nothing is written", f"write {expected}")
     fix = _meant(plain, text)
     if fix:
         return _error(f"`{short(text)}` cannot be read as a quantity", f"write {fix}")
     return _error(f"`{short(text)}` is no quantity", f"write {expected}")
+
+
+def ask_for_unit(number: str, unit: str) -> str:
+    """What to write where a number stands without its unit."""
+    return f"write the unit after the number, such as {number} {unit}"
 
 
 def refuse_number(plain: str, text: str) -> UnitsError:

@@ -213,9 +213,7 @@ def test_every_command_listed_is_there(capsys: Capsys, name: str) -> None:
 def test_a_rule_is_explained(capsys: Capsys) -> None:
     run = run_newel(capsys, "check", "--explain", "no-emergency-line")
     assert run.status == 0
-    assert (
-        run.out
-        == """\
+    assert run.out == """\
 no-emergency-line  (people)  an error: it stops publishing
 
 `lab.help.emergency` is missing: nobody can read on a card whom to ring.
@@ -235,7 +233,6 @@ good:
 
 source: common practice, no source
 """
-    )
 
 
 def test_check_is_quick_because_it_loads_little(tmp_path: Path) -> None:

@@ -1,7 +1,5 @@
 """Every scalar is text, every node knows its place."""
 
-import time
-
 import pytest
 
 from generator.notation import ListNode, MapNode, Text, composer, depth_of, plain, read_text
@@ -109,9 +107,9 @@ def test_nothing_is_read_behind_too_many_values(monkeypatch: pytest.MonkeyPatch)
         composer.Composer(text, "x.yml", ()).document()
 
 
-@pytest.mark.parametrize("row", ["a: b", "- !a b", "- *a"])
-def test_a_file_full_of_one_fault_is_read_in_seconds(row: str) -> None:
+@pytest.mark.parametrize(("row", "found"), [("a: b", 59_999), ("- !a b", 60_000), ("- *a", 60_001)])
+def test_of_a_file_full_of_one_fault_each_is_told(row: str, found: int) -> None:
+    """Each was once held against all before it, which took minutes."""
     text = ("- &a b\n" if "*" in row else "") + f"{row}\n" * 60_000
-    start = time.process_time()
-    assert read_text(text.encode(), "x.yml").problems
-    assert time.process_time() - start < 10
+    problems = read_text(text.encode(), "x.yml").problems
+    assert len({problem.where.line for problem in problems}) == len(problems) == found

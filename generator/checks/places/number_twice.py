@@ -1,6 +1,7 @@
 """Two places have one station number."""
 
 from collections.abc import Iterator
+from itertools import count
 
 from generator.checks.rule import Rule
 from generator.model import Text
@@ -27,22 +28,19 @@ def find(study: LabStudy) -> Iterator[Problem]:
     """One problem a place whose number an earlier one has."""
     first: dict[int, Text] = {}
     places = study.lab.places
+    taken = {place.number for place in places.values()}
     for id, place in places.items():
         if place.number is None:
             continue
         other = first.setdefault(place.number, id)
         if other != id:
-            free = next(number for number in range(1, len(places) + 2) if number not in _taken(study))
+            free = next(number for number in count(1) if number not in taken)
             yield DOC.found(
                 place.spot("number"),
                 f"{place.title} has station number {place.number}, and so has {places[other].title}",
                 f"give one of them a number of its own, such as {free}, and hang it there",
                 place=str(id),
             )
-
-
-def _taken(study: LabStudy) -> set[int]:
-    return {place.number for place in study.lab.places.values() if place.number is not None}
 
 
 RULE = Rule(DOC, in_lab=find)
